@@ -1,0 +1,222 @@
+//! What a responsible course warns of: the table's cautions that apply, and those that
+//! follow from this plan's own numbers.
+
+use crate::course::{Course, Day, Venue};
+use crate::pace::crew::{elbow_room, idle};
+use crate::pace::{Binding, Sizing};
+use crate::quantity::{Length, Read, show_count, show_length};
+use crate::stone::Stone;
+use crate::sun::SunDay;
+use crate::tables::{Applies, Tables};
+use chrono::Datelike;
+
+/// One caution as shown.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shown {
+    /// A fixed word for programs.
+    pub id: String,
+    /// What to do or not to do.
+    pub text: String,
+    /// Who says so.
+    pub source: String,
+    /// Students are told.
+    pub for_students: bool,
+}
+
+const COMMON: &str = "common practice, no source";
+
+/// The table's cautions that apply to this course, in the table's order.
+pub fn general(course: &Course, tables: &Tables, stone: &Stone, sun: &[SunDay]) -> Vec<Shown> {
+    let applies = |when: Applies| match when {
+        // Only bar frames can be planned so far, so bars are always there.
+        Applies::Always | Applies::Bars => true,
+        Applies::Footing => course.wall.footing.is_some(),
+        Applies::Cope => 0 < stone.copes,
+        Applies::Throughs => !stone.throughs.is_empty(),
+        Applies::Heads => course.wall.ends.contains(&crate::course::End::Head),
+        Applies::Cold => course
+            .days
+            .iter()
+            .any(|day| season(&course.venue, day) == Season::Cold),
+        Applies::Hot => course
+            .days
+            .iter()
+            .any(|day| season(&course.venue, day) == Season::Hot),
+        Applies::Dark => course
+            .days
+            .iter()
+            .zip(sun)
+            .any(|(day, sun)| reaches_dark(day, sun)),
+    };
+    tables
+        .cautions
+        .iter()
+        .filter(|caution| applies(caution.applies))
+        .map(|caution| Shown {
+            id: caution.id.clone(),
+            text: caution.text.clone(),
+            source: caution.source.clone(),
+            for_students: caution.for_students,
+        })
+        .collect()
+}
+
+/// The cautions that follow from the numbers of this plan.
+pub fn of_this_plan(
+    course: &Course,
+    tables: &Tables,
+    sizing: &Sizing,
+    room: Length,
+    ratio: f64,
+) -> Vec<Shown> {
+    let places = &tables.pace.places;
+    let students = course.group.students.len();
+    let mut cautions = Vec::new();
+    let mut warn = |id: &str, text: String, source: &str| {
+        cautions.push(Shown {
+            id: id.to_owned(),
+            text,
+            source: source.to_owned(),
+            for_students: false,
+        });
+    };
+    if course.group.instructors == 0 {
+        warn(
+            "no-instructor",
+            "Nobody is down to instruct: no one should build or handle bars without an instructor there.".to_owned(),
+            COMMON,
+        );
+    } else if places.too_many_students < ratio {
+        warn(
+            "too-many-students",
+            format!(
+                "{ratio:.0} students to an instructor is too many to keep safe and to teach: 6 is good, 8 the limit for beginners. Bring another instructor or split the course."
+            ),
+            COMMON,
+        );
+    } else if places.students_per_instructor < ratio {
+        warn(
+            "many-students",
+            format!(
+                "{ratio:.0} students to an instructor: beyond 8 beginners wait for help. An assistant counts half."
+            ),
+            COMMON,
+        );
+    }
+    if places.one_wall < u32::try_from(students).unwrap_or(u32::MAX) {
+        warn(
+            "two-walls",
+            format!(
+                "{students} students learn better at two walls with an instructor at each than at one."
+            ),
+            COMMON,
+        );
+    }
+    for text in sizing_cautions(course, tables, sizing, room) {
+        warn(text.0, text.1, COMMON);
+    }
+    cautions
+}
+
+fn sizing_cautions(
+    course: &Course,
+    tables: &Tables,
+    sizing: &Sizing,
+    room: Length,
+) -> Vec<(&'static str, String)> {
+    let show = |length: Length| show_length(length, course.units);
+    let mut texts = Vec::new();
+    if let Some(least) = sizing.falls_short_of() {
+        texts.push((
+            "short-of-elbow-room",
+            format!(
+                "The group needs {} of wall to stand at, and {} gives {}. {}",
+                show(least.length),
+                reason(sizing.binding),
+                show(sizing.length),
+                cure(sizing.binding)
+            ),
+        ));
+    }
+    if let Some(pace) = sizing
+        .limits
+        .iter()
+        .find(|limit| limit.limit == Binding::Pace)
+        && sizing.binding == Binding::Pace
+        && pace.length < sizing.length
+    {
+        texts.push((
+            "no-wall-in-the-time",
+            "Not even the shortest wall keeps the chance wished for: give the course more hours, lower the wall, dig the footing beforehand, or wish for a smaller chance.".to_owned(),
+        ));
+    }
+    let without = idle(&course.group, &tables.pace, room);
+    if 0 < without && elbow_room(&course.group, &tables.pace).si() - room.si() > 1e-9 {
+        texts.push((
+            "people-without-a-place",
+            format!(
+                "{} will find no place at the wall at a time: give them hearting, sorting and copes to prepare, and change over often.",
+                show_count(without, "student", "students")
+            ),
+        ));
+    }
+    texts
+}
+
+fn reason(binding: Binding) -> &'static str {
+    match binding {
+        Binding::Pace => "what can be finished in the time",
+        Binding::Stone => "the stone that can be had",
+        Binding::Frames => "the stock of frames",
+        Binding::Site => "the site",
+        Binding::Given | Binding::ElbowRoom => "the length asked for",
+    }
+}
+
+fn cure(binding: Binding) -> &'static str {
+    match binding {
+        Binding::Pace => {
+            "A lower wall, a footing dug beforehand, another day or a second wall would cure it."
+        }
+        Binding::Stone => "More stone, a lower wall or a second, smaller wall would cure it.",
+        Binding::Frames => "More frames, or building in bays (leapfrog = true), would cure it.",
+        Binding::Site => "A second wall elsewhere on the site would cure it.",
+        Binding::Given | Binding::ElbowRoom => "A longer wall or a second one would cure it.",
+    }
+}
+
+#[derive(PartialEq)]
+enum Season {
+    Cold,
+    Mild,
+    Hot,
+}
+
+/// By month, turned round south of the equator; within the tropics always hot. Common
+/// practice, no source: the instructor looks at the forecast.
+fn season(venue: &Venue, day: &Day) -> Season {
+    if venue.latitude.abs() < 23.4 {
+        return Season::Hot;
+    }
+    let month = if venue.latitude < 0.0 {
+        (day.date.month() + 5) % 12 + 1
+    } else {
+        day.date.month()
+    };
+    match month {
+        11 | 12 | 1..=3 => Season::Cold,
+        6..=8 => Season::Hot,
+        _ => Season::Mild,
+    }
+}
+
+/// The day's hours begin before civil dawn or end after civil dusk, or there is no day.
+fn reaches_dark(day: &Day, sun: &SunDay) -> bool {
+    let dawn = sun.civil_dawn.map(|time| time.time());
+    let dusk = sun.civil_dusk.map(|time| time.time());
+    match (dawn, dusk) {
+        (Some(dawn), Some(dusk)) if dawn < dusk => day.start < dawn || dusk < day.finish,
+        // Twilight all night, or a dusk after midnight: light enough in the day's hours.
+        _ => sun.sunrise.is_none() && sun.sunset.is_none() && sun.civil_dawn.is_none(),
+    }
+}

@@ -1,0 +1,32 @@
+//! The workings of the trade: pure sums from measurements to answers.
+//!
+//! Nothing here reads a file, asks the time or knows that a screen exists. Everything
+//! needed comes in as a [`course::Course`] and [`tables::Tables`]; everything found out
+//! goes back as a [`plan::Plan`]. Read the modules in this order:
+//!
+//! - [`quantity`]: lengths, masses and the like, and how a person writes them
+//! - [`course`] and [`tables`]: what is given
+//! - [`wall`]: the section and its volumes; [`frames`]: stations, bars and strings
+//! - [`stone`], [`people`], [`kit`]: what and who is needed
+//! - [`pace`]: work by stage, the simulated courses, the length that fits, the timetable
+//! - [`sun`], [`cautions`], [`readiness`], [`worksheet`]: daylight, safety, what is still
+//!   to do, questions
+//! - [`plan`]: the one door through which all of it is asked
+
+pub mod cautions;
+pub mod course;
+mod error;
+pub mod frames;
+pub mod kit;
+pub mod pace;
+pub mod people;
+pub mod plan;
+pub mod quantity;
+pub mod readiness;
+pub mod stone;
+pub mod sun;
+pub mod tables;
+pub mod wall;
+pub mod worksheet;
+
+pub use error::Error;

@@ -1,0 +1,101 @@
+//! How fast the group works at each stage: its people, its teachers, its room at the wall.
+
+use crate::course::Group;
+use crate::frames::LEAST_IN_USE;
+use crate::people::{facing_places, speed};
+use crate::quantity::{Length, Read, whole_number};
+use crate::tables::{Crew, PaceTable, Stage, Work};
+
+/// Who works where there is how much room.
+#[derive(Debug, Clone, Copy)]
+pub struct Gang<'a> {
+    /// The group.
+    pub group: &'a Group,
+    /// Its pace.
+    pub pace: &'a PaceTable,
+    /// The stretch of wall that can be worked at once.
+    pub room: Length,
+}
+
+impl Gang<'_> {
+    /// Clock hours the group needs for `amount` of a stage at its usual pace.
+    ///
+    /// `hours = amount / (Σ speed · teaching · share at work · hands-on share)`
+    pub fn clock_hours(&self, stage: &Stage, amount: f64) -> f64 {
+        if let Work::Minutes(minutes) = stage.work {
+            return f64::from(minutes) / 60.0;
+        }
+        if amount <= 0.0 {
+            return 0.0;
+        }
+        let speeds: f64 = self
+            .group
+            .students
+            .iter()
+            .map(|student| speed(self.pace, &stage.id, student.experience))
+            .sum();
+        let at_once = speeds * self.teaching() * self.share_at_work(stage.crew);
+        amount / (at_once * self.pace.places.hands_on)
+    }
+
+    /// Students per instructor; an assistant counts half (common practice, no source).
+    pub fn students_per_instructor(&self) -> f64 {
+        let staff = f64::from(self.group.instructors) + f64::from(self.group.assistants) / 2.0;
+        if staff <= 0.0 {
+            f64::INFINITY
+        } else {
+            self.group.students.len() as f64 / staff
+        }
+    }
+
+    /// Beyond the good ratio a person waits for help: the rate falls with the root of the
+    /// ratio, so that one more student still adds to the group's total (common practice, no
+    /// source). With nobody to teach, as with twice the good ratio.
+    fn teaching(&self) -> f64 {
+        let good = self.pace.places.students_per_instructor;
+        let students = self.group.students.len() as f64;
+        let ratio = self.students_per_instructor().min(students.max(2.0 * good));
+        if ratio <= good {
+            1.0
+        } else {
+            (good / ratio).sqrt()
+        }
+    }
+
+    /// The share of the group that finds a place.
+    fn share_at_work(&self, crew: Crew) -> f64 {
+        let people = self.group.students.len() as f64;
+        let along = |each: Length| (self.room.si() / each.si() + 1e-9).floor();
+        let places = match crew {
+            Crew::Everyone => people,
+            Crew::FacingPairs => 2.0 * along(self.pace.places.facing_pair).max(1.0),
+            Crew::Diggers => along(self.pace.places.diggers) + 1.0,
+            Crew::CopingCrews => 2.0 * (along(self.pace.places.coping_crew) + 1.0),
+        };
+        (places / people).min(1.0)
+    }
+}
+
+/// The stretch that can be worked at once: the whole line, or, where frames leapfrog, what
+/// the frames in use span.
+pub fn room(length: Length, stations: usize, in_stock: Option<u32>) -> Length {
+    let bays = stations.saturating_sub(1).max(1);
+    let in_use = in_stock.map_or(stations, |have| (have as usize).max(LEAST_IN_USE));
+    if stations <= in_use {
+        length
+    } else {
+        length * ((in_use - 1) as f64 / bays as f64)
+    }
+}
+
+/// The least wall the group can stand at: a facing pair's place for every two.
+pub fn elbow_room(group: &Group, pace: &PaceTable) -> Length {
+    pace.places.facing_pair * facing_places(group.students.len()) as f64
+}
+
+/// Students that find no place at `room` of wall.
+pub fn idle(group: &Group, pace: &PaceTable, room: Length) -> usize {
+    let places =
+        2 * whole_number((room / pace.places.facing_pair).get::<uom::si::ratio::ratio>() + 1e-9);
+    group.students.len().saturating_sub(places)
+}

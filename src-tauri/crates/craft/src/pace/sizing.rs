@@ -1,0 +1,194 @@
+//! The length an `auto` wall gets: what asks for more, what allows no more, what decides.
+
+use crate::quantity::{FOOT_M, Length, Units, metres};
+
+/// The longest wall that is ever tried.
+const LONGEST_M: f64 = 400.0;
+
+/// A reason for a length.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Binding {
+    /// Room for the group at the wall.
+    ElbowRoom,
+    /// What can be built in the hours with the chance wished for.
+    Pace,
+    /// The stone that can be had.
+    Stone,
+    /// The frames in stock.
+    Frames,
+    /// The room the site has.
+    Site,
+    /// The instructor's word.
+    Given,
+}
+
+impl Binding {
+    /// The word a plan uses for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::ElbowRoom => "elbow room",
+            Self::Pace => "pace",
+            Self::Stone => "stone",
+            Self::Frames => "frames",
+            Self::Site => "site",
+            Self::Given => "given",
+        }
+    }
+}
+
+/// Whether a limit asks for more or allows no more.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Bound {
+    /// At least so long.
+    Least,
+    /// At most so long.
+    Most,
+}
+
+/// One limit on the length.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Limit {
+    /// The reason.
+    pub limit: Binding,
+    /// Its direction.
+    pub bound: Bound,
+    /// The length at which it bites.
+    pub length: Length,
+}
+
+/// The length, what decided it, and everything that had a say.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sizing {
+    /// The length to build.
+    pub length: Length,
+    /// What set it.
+    pub binding: Binding,
+    /// All limits.
+    pub limits: Vec<Limit>,
+}
+
+impl Sizing {
+    /// The length that keeps within `limits`: the least of the greatest, rounded down to
+    /// 0.25 m or 1 ft, and never less than one such step. Where a given length is `Some`,
+    /// that is the length and the limits only inform.
+    pub fn of(limits: Vec<Limit>, given: Option<Length>, units: Units) -> Self {
+        if let Some(length) = given {
+            return Self {
+                length,
+                binding: Binding::Given,
+                limits,
+            };
+        }
+        let tightest = limits
+            .iter()
+            .filter(|limit| limit.bound == Bound::Most)
+            .min_by(|a, b| a.length.value.total_cmp(&b.length.value));
+        let (length, binding) = tightest.map_or((step(units), Binding::Pace), |limit| {
+            (limit.length, limit.limit)
+        });
+        Self {
+            length: rounded_down(length, units),
+            binding,
+            limits,
+        }
+    }
+
+    /// The least length asked for that the answer falls short of.
+    pub fn falls_short_of(&self) -> Option<Limit> {
+        self.limits
+            .iter()
+            .copied()
+            .find(|limit| limit.bound == Bound::Least && self.length < limit.length - metres(1e-9))
+    }
+}
+
+/// The step lengths are rounded down to.
+pub fn step(units: Units) -> Length {
+    match units {
+        Units::Metric => metres(0.25),
+        Units::Imperial => metres(FOOT_M),
+    }
+}
+
+/// Down to a whole number of steps, but never to nothing.
+pub fn rounded_down(length: Length, units: Units) -> Length {
+    let step = step(units);
+    let steps = (length / step).value;
+    // A length that is a whole number of steps but for rounding keeps its last step.
+    step * (steps + 1e-9).floor().max(1.0)
+}
+
+/// The longest length at which `holds`, to the nearest millimetre, if it holds for every
+/// shorter one; nothing if it does not hold even for one millimetre.
+pub fn longest(mut holds: impl FnMut(Length) -> bool) -> Length {
+    let (mut good, mut bad) = (0.0, 1.0);
+    while bad < LONGEST_M && holds(metres(bad)) {
+        good = bad;
+        bad *= 2.0;
+    }
+    if LONGEST_M <= bad {
+        bad = LONGEST_M;
+        if holds(metres(bad)) {
+            return metres(bad);
+        }
+    }
+    while 0.001 < bad - good {
+        let middle = (good + bad) / 2.0;
+        if holds(metres(middle)) {
+            good = middle;
+        } else {
+            bad = middle;
+        }
+    }
+    metres(good)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Read;
+
+    #[test]
+    fn the_least_of_the_greatest_decides() {
+        let limits = vec![
+            Limit {
+                limit: Binding::ElbowRoom,
+                bound: Bound::Least,
+                length: metres(6.0),
+            },
+            Limit {
+                limit: Binding::Pace,
+                bound: Bound::Most,
+                length: metres(9.3),
+            },
+            Limit {
+                limit: Binding::Frames,
+                bound: Bound::Most,
+                length: metres(9.0),
+            },
+        ];
+        let sizing = Sizing::of(limits.clone(), None, Units::Metric);
+        assert!((sizing.length.si() - 9.0).abs() < 1e-9);
+        assert_eq!(sizing.binding, Binding::Frames);
+        assert_eq!(sizing.falls_short_of(), None);
+        let given = Sizing::of(limits, Some(metres(5.0)), Units::Metric);
+        assert_eq!(given.binding, Binding::Given);
+        assert_eq!(
+            given.falls_short_of().map(|limit| limit.limit),
+            Some(Binding::ElbowRoom)
+        );
+    }
+
+    #[test]
+    fn the_longest_that_holds_is_found_to_a_millimetre() {
+        for edge in [0.4, 3.217, 11.0, 250.0] {
+            let found = longest(|length| length.si() <= edge).si();
+            assert!(
+                found <= edge && edge - found <= 0.001 + 1e-9,
+                "{edge}: {found}"
+            );
+        }
+        assert!((longest(|_| true).si() - 400.0).abs() < 1e-9);
+        assert!(longest(|_| false).si().abs() < 0.002);
+    }
+}

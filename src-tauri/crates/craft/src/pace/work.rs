@@ -1,0 +1,70 @@
+//! How much of each stage there is to do, from the geometry of the wall.
+
+use crate::course::{End, StoneKind, WallGiven};
+use crate::frames::Frames;
+use crate::quantity::{Length, Read, in_tonnes};
+use crate::stone::Stone;
+use crate::tables::{Stage, Work};
+use crate::wall::{Section, Volumes};
+
+/// What the amounts are taken from.
+#[derive(Debug, Clone, Copy)]
+pub struct Amounts<'a> {
+    /// The wall asked for.
+    pub wall: &'a WallGiven,
+    /// Its section.
+    pub section: &'a Section,
+    /// Its length.
+    pub length: Length,
+    /// Its volumes.
+    pub volumes: &'a Volumes,
+    /// Its frames.
+    pub frames: &'a Frames,
+    /// Its stone.
+    pub stone: &'a Stone,
+}
+
+impl Amounts<'_> {
+    /// The amount of a stage in the unit its rate is for; 0 where there is none of it.
+    pub fn of(&self, stage: &Stage) -> f64 {
+        match stage.work {
+            Work::HeapTonnes => in_tonnes(self.stone.heap),
+            Work::TrenchCubicMetres => self.volumes.footing.si(),
+            Work::Frames => self.frames.rows.len() as f64,
+            Work::FootingTonnes => in_tonnes(self.stone.kind(StoneKind::Footing)),
+            Work::FirstLiftTonnes => self.first_lift_tonnes(),
+            Work::Throughs => self.stone.through_count() as f64,
+            Work::SecondLiftTonnes => {
+                let laid = self.stone.kind(StoneKind::Face) + self.stone.kind(StoneKind::Hearting);
+                (in_tonnes(laid) - self.first_lift_tonnes()).max(0.0)
+            }
+            Work::Heads => self.heads() as f64,
+            Work::Metres => self.length.si(),
+            Work::CopeMetres if 0 < self.stone.copes => self.length.si(),
+            Work::CopeMetres | Work::Minutes(_) => 0.0,
+        }
+    }
+
+    /// The body below the first through row: `area below · length · density · (1 - voids)`.
+    /// A wall without throughs is one lift, up to the top.
+    fn first_lift_tonnes(&self) -> f64 {
+        let first_row =
+            self.wall
+                .through_rows
+                .iter()
+                .copied()
+                .fold(self.section.height(), |lowest, row| {
+                    if row < lowest { row } else { lowest }
+                });
+        let below = self.section.area_below(first_row) * self.length;
+        in_tonnes(below * self.stone.density * (1.0 - self.stone.voids))
+    }
+
+    fn heads(&self) -> usize {
+        self.wall
+            .ends
+            .iter()
+            .filter(|end| **end == End::Head)
+            .count()
+    }
+}

@@ -1,0 +1,163 @@
+//! How a person writes a quantity: metres with two decimals, feet and inches with fractions.
+
+use super::{Area, FOOT_M, INCH_M, Length, Mass, POUND_KG, Read, SHORT_TON_KG, Volume};
+
+/// The system quantities are shown in. The sums are the same in both.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Units {
+    /// Metres, kilograms, tonnes.
+    Metric,
+    /// Feet and inches, pounds, short tons.
+    Imperial,
+}
+
+/// A length: `1.07 m`; `3 ft 6 1/8 in`. Inches go to the nearest eighth below 10 ft and
+/// to the nearest quarter from there, as a tape is read on site (common practice, no source).
+pub fn show_length(length: Length, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{:.2} m", tidy_zero(length.si(), 0.005)),
+        Units::Imperial => {
+            let parts_per_inch: u32 = if length.si().abs() < 10.0 * FOOT_M {
+                8
+            } else {
+                4
+            };
+            feet_and_inches(length.si() / INCH_M, parts_per_inch)
+        }
+    }
+}
+
+/// Minus a very small nothing is written as plain nothing.
+fn tidy_zero(value: f64, half_step: f64) -> f64 {
+    if value.abs() < half_step { 0.0 } else { value }
+}
+
+fn feet_and_inches(inches: f64, parts_per_inch: u32) -> String {
+    let parts = (inches.abs() * f64::from(parts_per_inch)).round();
+    let sign = if inches < 0.0 && 0.0 < parts { "-" } else { "" };
+    let per_foot = f64::from(12 * parts_per_inch);
+    let feet = (parts / per_foot).floor();
+    let left = parts - feet * per_foot;
+    let whole = (left / f64::from(parts_per_inch)).floor();
+    let fraction = fraction(left - whole * f64::from(parts_per_inch), parts_per_inch);
+    let inch_text = match (whole, fraction) {
+        (0.0, Some(fraction)) => format!("{fraction} in"),
+        (whole, Some(fraction)) => format!("{whole:.0} {fraction} in"),
+        (whole, None) => format!("{whole:.0} in"),
+    };
+    match (feet, inch_text.as_str()) {
+        (0.0, _) => format!("{sign}{inch_text}"),
+        (feet, "0 in") => format!("{sign}{feet:.0} ft"),
+        (feet, _) => format!("{sign}{feet:.0} ft {inch_text}"),
+    }
+}
+
+/// `parts / per_inch` in lowest terms, or nothing for nothing.
+fn fraction(parts: f64, per_inch: u32) -> Option<String> {
+    let (mut top, mut bottom) = (super::whole_number(parts), per_inch);
+    if top == 0 {
+        return None;
+    }
+    while top % 2 == 0 {
+        top /= 2;
+        bottom /= 2;
+    }
+    Some(format!("{top}/{bottom}"))
+}
+
+/// A mass: `4.2 t`, or `55 kg` below a tonne; `4.6 tons` of 2,000 lb, or `121 lb`.
+pub fn show_mass(mass: Mass, units: Units) -> String {
+    let (big, small, big_name, small_name) = match units {
+        Units::Metric => (1000.0, 1.0, "t", "kg"),
+        Units::Imperial => (SHORT_TON_KG, POUND_KG, "short tons", "lb"),
+    };
+    let kilograms = mass.si();
+    if kilograms < big {
+        let small_count = tidy_zero(kilograms / small, 0.5);
+        // Light tools weigh a few pounds or kilograms: a decimal matters there.
+        if 0.0 < small_count && small_count < 10.0 {
+            return format!("{small_count:.1} {small_name}");
+        }
+        return format!("{small_count:.0} {small_name}");
+    }
+    format!("{:.1} {big_name}", kilograms / big)
+}
+
+/// A volume: `4.27 m³`; `151 ft³`.
+pub fn show_volume(volume: Volume, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{:.2} m³", volume.si()),
+        Units::Imperial => format!("{:.0} ft³", volume.si() / FOOT_M.powi(3)),
+    }
+}
+
+/// An area: `0.63 m²`; `6.8 ft²`.
+pub fn show_area(area: Area, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{:.2} m²", area.si()),
+        Units::Imperial => format!("{:.1} ft²", area.si() / FOOT_M.powi(2)),
+    }
+}
+
+/// A share of one as whole per cent: `83 %`. Short of certain never shows as 100, nor
+/// possible as 0.
+pub fn show_share(share: f64) -> String {
+    let percent = (share * 100.0).round();
+    if share < 1.0 && 100.0 <= percent {
+        return "over 99 %".to_owned();
+    }
+    if 0.0 < share && percent < 1.0 {
+        return "under 1 %".to_owned();
+    }
+    format!("{percent:.0} %")
+}
+
+/// `1 frame`, `4 frames`: a count with its word.
+pub fn show_count(count: usize, one: &str, many: &str) -> String {
+    if count == 1 {
+        format!("1 {one}")
+    } else {
+        format!("{count} {many}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{kilograms, metres};
+    use super::*;
+
+    #[test]
+    fn lengths_read_as_a_person_writes_them() {
+        // Worked by hand from 1 in = 25.4 mm; the last column is the tape reading.
+        for (m, metric, imperial) in [
+            (1.07, "1.07 m", "3 ft 6 1/8 in"),
+            (0.4064, "0.41 m", "1 ft 4 in"),
+            (0.2, "0.20 m", "7 7/8 in"),
+            (0.003, "0.00 m", "1/8 in"),
+            (-0.001, "0.00 m", "0 in"),
+            (-0.12, "-0.12 m", "-4 3/4 in"),
+            (3.048, "3.05 m", "10 ft"),
+            (9.0, "9.00 m", "29 ft 6 1/4 in"),
+            (0.3047, "0.30 m", "1 ft"),
+        ] {
+            assert_eq!(show_length(metres(m), Units::Metric), metric);
+            assert_eq!(show_length(metres(m), Units::Imperial), imperial);
+        }
+    }
+
+    #[test]
+    fn masses_and_shares_read_as_a_person_writes_them() {
+        assert_eq!(show_mass(kilograms(55.0), Units::Metric), "55 kg");
+        assert_eq!(show_mass(kilograms(1.5), Units::Metric), "1.5 kg");
+        assert_eq!(show_mass(kilograms(12_440.0), Units::Metric), "12.4 t");
+        assert_eq!(show_mass(kilograms(55.0), Units::Imperial), "121 lb");
+        assert_eq!(
+            show_mass(kilograms(2000.0), Units::Imperial),
+            "2.2 short tons"
+        );
+        assert_eq!(show_share(0.834), "83 %");
+        assert_eq!(show_share(0.9999), "over 99 %");
+        assert_eq!(show_share(0.001), "under 1 %");
+        assert_eq!(show_share(1.0), "100 %");
+    }
+}

@@ -1,0 +1,164 @@
+//! What is not ready: short tools and frames, stone to order, a chance below the wish.
+
+use crate::course::{Course, Day};
+use crate::frames::Frames;
+use crate::kit::KitLine;
+use crate::pace::Forecast;
+use crate::quantity::{kilograms, show_count, show_length, show_mass, show_share};
+use crate::stone::Stone;
+use crate::tables::StoneTable;
+use chrono::{Datelike, Days, NaiveDate, Weekday};
+
+/// One thing still to do.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ToDo {
+    /// A fixed word for programs.
+    pub id: &'static str,
+    /// What, with the numbers.
+    pub text: String,
+    /// By when, where that matters.
+    pub by: Option<NaiveDate>,
+}
+
+/// Everything still to do, stone first because it takes longest.
+pub fn to_do(
+    course: &Course,
+    stone: &Stone,
+    frames: &Frames,
+    kit: &[KitLine],
+    forecast: &Forecast,
+    table: &StoneTable,
+) -> Vec<ToDo> {
+    let mut list = Vec::new();
+    list.extend(stone_to_order(course, stone, table));
+    list.extend(frames_to_find(course, frames));
+    list.extend(bars_to_find(course, frames));
+    list.extend(kit.iter().filter_map(tool_to_find));
+    if forecast.chance < course.chance {
+        list.push(ToDo {
+            id: "chance",
+            text: format!(
+                "The chance of finishing is {}, below the {} wished for. A shorter or lower wall, the footing dug beforehand or more hours would raise it.",
+                show_share(forecast.chance),
+                show_share(course.chance)
+            ),
+            by: None,
+        });
+    }
+    list
+}
+
+fn stone_to_order(course: &Course, stone: &Stone, table: &StoneTable) -> Option<ToDo> {
+    let range = stone.to_deliver;
+    if range.high <= kilograms(0.0) {
+        return None;
+    }
+    let show = |mass| show_mass(mass, course.units);
+    let loads = stone.loads.map_or_else(String::new, |loads| {
+        format!(", {}", show_count(loads, "load", "loads"))
+    });
+    let lead = course.stone.lead_days.unwrap_or(table.lead_days);
+    Some(ToDo {
+        id: "stone",
+        text: format!(
+            "Order stone: likely {}, high {}{loads}.",
+            show(range.mid),
+            show(range.high)
+        ),
+        by: course.days.first().map(|day| order_by(day, lead)),
+    })
+}
+
+/// So many working days (Monday to Friday) before the first course day.
+fn order_by(first: &Day, working_days: u32) -> NaiveDate {
+    let mut date = first.date;
+    let mut left = working_days;
+    while 0 < left {
+        let Some(before) = date.checked_sub_days(Days::new(1)) else {
+            return date;
+        };
+        date = before;
+        if !matches!(date.weekday(), Weekday::Sat | Weekday::Sun) {
+            left -= 1;
+        }
+    }
+    date
+}
+
+fn frames_to_find(course: &Course, frames: &Frames) -> Option<ToDo> {
+    let short = frames.short.filter(|short| 0 < *short)?;
+    let have = frames.rows.len() - short;
+    let enough_to_leapfrog = course.frames.leapfrog && crate::frames::LEAST_IN_USE <= have;
+    if enough_to_leapfrog {
+        return None;
+    }
+    let way_out = if crate::frames::LEAST_IN_USE <= have {
+        " Or build in bays and move the frames along (leapfrog = true)."
+    } else {
+        " Moving frames along takes at least 3."
+    };
+    Some(ToDo {
+        id: "frames",
+        text: format!(
+            "Borrow {}: the wall takes {}, there are {have}.{way_out}",
+            show_count(short, "frame", "frames"),
+            frames.rows.len()
+        ),
+        by: None,
+    })
+}
+
+fn bars_to_find(course: &Course, frames: &Frames) -> Option<ToDo> {
+    if frames.bars.chosen.is_some() {
+        return None;
+    }
+    Some(ToDo {
+        id: "bars",
+        text: format!(
+            "No bar in stock is long enough: {} bars of at least {} are needed.",
+            frames.bars.count,
+            show_length(frames.bars.needed, course.units)
+        ),
+        by: None,
+    })
+}
+
+fn tool_to_find(line: &KitLine) -> Option<ToDo> {
+    let short = line.short.filter(|short| 0 < *short)?;
+    let must = if line.safety_critical {
+        " Work must not begin without it."
+    } else {
+        ""
+    };
+    Some(ToDo {
+        id: "kit",
+        text: format!(
+            "{}: {short} short (need {}, have {}).{must}",
+            line.item,
+            line.need,
+            line.need - short
+        ),
+        by: None,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use chrono::NaiveTime;
+
+    #[test]
+    fn working_days_leave_weekends_out() {
+        let day = |y, m, d| NaiveDate::from_ymd_opt(y, m, d).expect("a date");
+        let first = Day {
+            date: day(2027, 4, 24), // a Saturday
+            start: NaiveTime::MIN,
+            finish: NaiveTime::MIN,
+            breaks: Vec::new(),
+        };
+        assert_eq!(order_by(&first, 0), day(2027, 4, 24));
+        assert_eq!(order_by(&first, 1), day(2027, 4, 23));
+        assert_eq!(order_by(&first, 5), day(2027, 4, 19));
+        assert_eq!(order_by(&first, 10), day(2027, 4, 12));
+    }
+}

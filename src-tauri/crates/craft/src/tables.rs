@@ -1,0 +1,319 @@
+//! The data the sums are given: stone, bars, pace, stages, kit rules, lessons, cautions.
+//!
+//! The figures live in readable files with their sources; here is only their shape.
+
+use crate::quantity::{Density, Length, LinearMassDensity, Mass};
+
+/// All tables together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tables {
+    /// Rocks and the shares that go with them.
+    pub stone: StoneTable,
+    /// Steel bars.
+    pub bars: Vec<Bar>,
+    /// How fast people work, and how surely.
+    pub pace: PaceTable,
+    /// The stages in order of work.
+    pub stages: Vec<Stage>,
+    /// The tools a course needs.
+    pub kit: Vec<KitRule>,
+    /// What is taught, and before which stage.
+    pub lessons: Vec<Lesson>,
+    /// What a responsible course warns of.
+    pub cautions: Vec<Caution>,
+}
+
+/// Rocks, and shares with their spread.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StoneTable {
+    /// The rocks.
+    pub rocks: Vec<Rock>,
+    /// Share of the built wall that is air.
+    pub voids: Spread,
+    /// Share of the body's solid stone that is hearting.
+    pub hearting_share: Spread,
+    /// Share of delivered stone not built in.
+    pub waste: Spread,
+    /// Share of the cope that is solid.
+    pub cope_fill: Spread,
+    /// Working days from order to delivery.
+    pub lead_days: u32,
+    /// Where the working days come from.
+    pub lead_source: String,
+}
+
+/// A figure with the range that holds it four times in five.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Spread {
+    /// The middle.
+    pub centre: f64,
+    /// One in ten is below.
+    pub low: f64,
+    /// One in ten is above.
+    pub high: f64,
+    /// Who says so.
+    pub source: String,
+}
+
+/// One rock.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rock {
+    /// The word a course file uses.
+    pub key: String,
+    /// The name a person reads.
+    pub name: String,
+    /// The middle of its published range.
+    pub density: Density,
+    /// The range.
+    pub low: Density,
+    /// The range.
+    pub high: Density,
+    /// Who says so.
+    pub source: String,
+}
+
+/// One size of steel bar.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Bar {
+    /// The word a course file uses.
+    pub key: String,
+    /// Its nominal diameter.
+    pub diameter: Length,
+    /// Its mass to the length.
+    pub mass: LinearMassDensity,
+    /// Who says so.
+    pub source: String,
+}
+
+/// How fast people work, and how surely.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PaceTable {
+    /// Rates by stage.
+    pub rates: Vec<Rate>,
+    /// How much courses, stages and pairs differ: standard deviations of the log of pace.
+    pub spread: PaceSpread,
+    /// Room, ratios and the share of the clock with hands on stone.
+    pub places: Places,
+}
+
+/// Person-hours hands-on for one unit of a stage's work.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rate {
+    /// The stage's id.
+    pub stage: String,
+    /// Novice, improver, experienced.
+    pub hours: [f64; 3],
+    /// Who says so.
+    pub source: String,
+}
+
+/// Standard deviations of the log of pace.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PaceSpread {
+    /// Between whole courses.
+    pub course: f64,
+    /// Between stages of one course.
+    pub stage: f64,
+    /// Between pairs of one course.
+    pub pair: f64,
+    /// Who says so.
+    pub source: String,
+}
+
+/// Room at the wall, ratios, and the share of the clock with hands on stone.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Places {
+    /// Share of the clock with hands on stone.
+    pub hands_on: f64,
+    /// Clock hours of laying during which people learn.
+    pub learning_hours: f64,
+    /// How many times slower laying goes in those hours.
+    pub learning_factor: f64,
+    /// The least wall a facing pair can work at.
+    pub facing_pair: Length,
+    /// Between two diggers.
+    pub diggers: Length,
+    /// Wall to one coping crew of two.
+    pub coping_crew: Length,
+    /// Students to one instructor up to which nobody waits.
+    pub students_per_instructor: f64,
+    /// Students to one instructor above which a strong caution is due.
+    pub too_many_students: f64,
+    /// Students above which two walls teach better than one.
+    pub one_wall: u32,
+    /// Minutes at the end of each day to tidy and make safe.
+    pub tidy_minutes: u32,
+    /// Who says so.
+    pub source: String,
+}
+
+/// One stage of the work.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stage {
+    /// The word other tables use.
+    pub id: String,
+    /// What a person reads.
+    pub name: String,
+    /// What sets how much of it there is.
+    pub work: Work,
+    /// Who can be at it at once.
+    pub crew: Crew,
+    /// Why it stands where it stands, or what to mind.
+    pub note: String,
+}
+
+/// What sets how much work a stage is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Work {
+    /// Tonnes of unsorted stone.
+    HeapTonnes,
+    /// Cubic metres of trench.
+    TrenchCubicMetres,
+    /// Frames to set.
+    Frames,
+    /// Tonnes of footing.
+    FootingTonnes,
+    /// Tonnes from the footing to the first through row.
+    FirstLiftTonnes,
+    /// Throughs.
+    Throughs,
+    /// Tonnes from the first through row to the top, throughs taken off.
+    SecondLiftTonnes,
+    /// Built ends.
+    Heads,
+    /// Metres of wall.
+    Metres,
+    /// Metres of cope; none where there is no cope.
+    CopeMetres,
+    /// A fixed time for the whole group.
+    Minutes(u32),
+}
+
+/// Who can be at a stage at once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Crew {
+    /// Everybody.
+    Everyone,
+    /// Facing pairs; the slowest pair holds the string.
+    FacingPairs,
+    /// Diggers with room to swing.
+    Diggers,
+    /// Coping crews.
+    CopingCrews,
+}
+
+/// A tool, and how many of it a course needs.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KitRule {
+    /// The tool.
+    pub item: String,
+    /// What it is counted in; empty for pieces.
+    pub unit: String,
+    /// Per what.
+    pub per: Per,
+    /// So many to each.
+    pub each: f64,
+    /// Share carried beyond the need.
+    pub spare: f64,
+    /// The smallest number worth carrying.
+    pub least: u32,
+    /// Without it the work must not begin.
+    pub safety_critical: bool,
+    /// Used up by the course.
+    pub consumable: bool,
+    /// Mass of one.
+    pub mass: Mass,
+    /// Where it is used.
+    pub place: String,
+    /// A stage's id, or `all`.
+    pub needed_for: String,
+    /// Why it is needed.
+    pub why: String,
+    /// Who says so.
+    pub source: String,
+}
+
+/// What a tool is counted by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Per {
+    /// Each student.
+    Student,
+    /// Each pair.
+    Pair,
+    /// Each stint.
+    Stint,
+    /// Each frame standing.
+    Frame,
+    /// Each instructor and assistant.
+    Instructor,
+    /// Everybody there.
+    Person,
+    /// The group as a whole.
+    Group,
+    /// Each metre of wall.
+    Metre,
+}
+
+/// A lesson, and the stage it comes before.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lesson {
+    /// The word other tables use.
+    pub id: String,
+    /// What a person reads.
+    pub title: String,
+    /// How long it lasts.
+    pub minutes: u32,
+    /// When it is given.
+    pub before: Before,
+    /// It is about staying whole rather than about walling.
+    pub safety: bool,
+}
+
+/// When a lesson is given.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Before {
+    /// First thing on the first day.
+    Course,
+    /// First thing on every later day.
+    EachDay,
+    /// Before a stage, by its id.
+    Stage(String),
+}
+
+/// Something a responsible course warns of.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Caution {
+    /// The word other tables use.
+    pub id: String,
+    /// What to do or not to do.
+    pub text: String,
+    /// When it matters.
+    pub applies: Applies,
+    /// Students are told.
+    pub for_students: bool,
+    /// Who says so.
+    pub source: String,
+}
+
+/// When a caution matters.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Applies {
+    /// On every course.
+    Always,
+    /// Where bar frames stand.
+    Bars,
+    /// Where a trench is dug.
+    Footing,
+    /// Where a cope is set.
+    Cope,
+    /// Where throughs are set.
+    Throughs,
+    /// Where an end is built.
+    Heads,
+    /// In the cold months of the place.
+    Cold,
+    /// In the hot months of the place.
+    Hot,
+    /// When the day's hours reach past daylight.
+    Dark,
+}

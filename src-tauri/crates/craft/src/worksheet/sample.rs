@@ -1,0 +1,178 @@
+//! A course and tables for the tests of the worksheets. All invented, or as marked.
+
+use crate::course::{
+    Course, Day, End, Experience, FramesGiven, Group, OnSite, StoneGiven, Student, ThroughSize,
+    Venue, WallGiven,
+};
+use crate::quantity::{Units, kg_per_m, kilograms, metres, millimetres};
+use crate::tables::{
+    Bar, Crew, PaceSpread, PaceTable, Places, Spread, Stage, StoneTable, Tables, Work,
+};
+use crate::wall::Batter;
+use chrono::{NaiveDate, NaiveTime};
+use chrono_tz::Tz;
+
+const SOURCE: &str = "common practice, no source";
+
+/// A small course in these units, with this seed.
+pub(super) fn course(units: Units, seed: u64) -> Course {
+    Course {
+        title: "A weekend".to_owned(),
+        units,
+        venue: Venue {
+            name: "An invented farm".to_owned(),
+            country: None,
+            latitude: 54.2,
+            longitude: -2.4,
+            time_zone: Tz::UTC,
+            longest_wall: None,
+        },
+        days: vec![Day {
+            date: NaiveDate::default(),
+            start: NaiveTime::default(),
+            finish: NaiveTime::default(),
+            breaks: Vec::new(),
+        }],
+        group: Group {
+            instructors: 1,
+            assistants: 0,
+            students: vec![Student {
+                name: "Student 1".to_owned(),
+                experience: Experience::Novice,
+            }],
+        },
+        wall: wall(),
+        stone: StoneGiven {
+            kind: None,
+            density: None,
+            voids: None,
+            hearting_share: None,
+            waste: None,
+            on_site: OnSite::Heap(kilograms(0.0)),
+            load: None,
+            most: None,
+            lead_days: None,
+        },
+        frames: FramesGiven {
+            in_stock: Some(6),
+            set_size: 3,
+            leapfrog: false,
+            spacing: metres(3.0),
+            bar: "No. 5".to_owned(),
+            stock_lengths: vec![metres(1.8)],
+            embedment: metres(0.45),
+            projection: metres(0.14),
+        },
+        kit_on_hand: Vec::new(),
+        rates: Vec::new(),
+        chance: 0.8,
+        seed,
+    }
+}
+
+fn wall() -> WallGiven {
+    WallGiven {
+        height: metres(1.07),
+        top_width: metres(0.41),
+        left: Batter::PLUMB,
+        right: Batter::PLUMB,
+        cope_height: metres(0.25),
+        cope_thickness: metres(0.1),
+        length: None,
+        joints: vec![metres(4.0)],
+        through_rows: vec![metres(0.55)],
+        through_spacing: metres(0.9),
+        through: ThroughSize {
+            width: metres(0.3),
+            thickness: metres(0.12),
+            projection: metres(0.0),
+        },
+        footing: None,
+        ends: [End::Head, End::Joined],
+    }
+}
+
+/// Tables with what questions need.
+pub(super) fn tables() -> Tables {
+    Tables {
+        stone: StoneTable {
+            rocks: Vec::new(),
+            voids: spread(0.25),
+            hearting_share: spread(0.2),
+            waste: spread(0.2),
+            cope_fill: spread(0.7),
+            lead_days: 10,
+            lead_source: SOURCE.to_owned(),
+        },
+        bars: vec![Bar {
+            key: "No. 5".to_owned(),
+            diameter: millimetres(15.875),
+            mass: kg_per_m(1.5522),
+            source: "ASTM A615/A615M, Table 1".to_owned(),
+        }],
+        pace: pace(),
+        stages: stages(),
+        kit: Vec::new(),
+        lessons: Vec::new(),
+        cautions: Vec::new(),
+    }
+}
+
+fn spread(centre: f64) -> Spread {
+    Spread {
+        centre,
+        low: centre - 0.05,
+        high: centre + 0.05,
+        source: SOURCE.to_owned(),
+    }
+}
+
+fn pace() -> PaceTable {
+    PaceTable {
+        rates: Vec::new(),
+        spread: PaceSpread {
+            course: 0.2,
+            stage: 0.2,
+            pair: 0.2,
+            source: SOURCE.to_owned(),
+        },
+        places: Places {
+            hands_on: 0.67,
+            learning_hours: 2.0,
+            learning_factor: 1.5,
+            facing_pair: metres(1.5),
+            diggers: metres(2.0),
+            coping_crew: metres(3.0),
+            students_per_instructor: 6.0,
+            too_many_students: 10.0,
+            one_wall: 12,
+            tidy_minutes: 30,
+            source: SOURCE.to_owned(),
+        },
+    }
+}
+
+fn stages() -> Vec<Stage> {
+    [
+        ("Sort the heap", Work::HeapTonnes),
+        ("Peg and line", Work::Minutes(15)),
+        ("Dig the trench", Work::TrenchCubicMetres),
+        ("Set the frames", Work::Frames),
+        ("Lay the footing", Work::FootingTonnes),
+        ("First lift", Work::FirstLiftTonnes),
+        ("Set the throughs", Work::Throughs),
+        ("Second lift", Work::SecondLiftTonnes),
+        ("Finish the built ends", Work::Heads),
+        ("Level up", Work::Metres),
+        ("Set and pin the copes", Work::CopeMetres),
+    ]
+    .into_iter()
+    .map(|(name, work)| Stage {
+        id: name.to_lowercase().replace(' ', "-"),
+        name: name.to_owned(),
+        work,
+        crew: Crew::Everyone,
+        note: String::new(),
+    })
+    .collect()
+}

@@ -1,0 +1,164 @@
+//! Editing a course file as text: one value changes, comments and spelling stay.
+
+use super::CourseFile;
+use crate::Fault;
+use toml_edit::{ArrayOfTables, DocumentMut, Formatted, Item, Table, TableLike, Value};
+
+/// The text with one key set to what a person typed; an empty text removes the key.
+///
+/// Keys are written as `wall.height`, `day.0.start`, `wall.footing.depth`. The kind of the
+/// value that stands there decides how the typed text is taken; where none stands it is
+/// taken as a number, truth, date or time if it reads as one, else as text.
+///
+/// # Errors
+/// The [`Fault`] that the changed text would have, so that the caller keeps the old one.
+pub fn set(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
+    let mut document = parsed(text)?;
+    let steps: Vec<&str> = key.split('.').collect();
+    let (last, outer) = steps.split_last().unwrap_or((&"", &[]));
+    let table = descend(document.as_table_mut(), outer).ok_or_else(|| no_such(key))?;
+    put(table, last, typed.trim());
+    checked(document)
+}
+
+/// The text with one more course day: like the last, a day later.
+///
+/// # Errors
+/// The [`Fault`] that the changed text would have.
+pub fn add_day(text: &str) -> Result<String, Fault> {
+    let file = CourseFile::parse(text)?;
+    let mut document = parsed(text)?;
+    let days = days(&mut document)?;
+    let (Some(last), Some(day)) = (days.iter().last(), file.course.days.last()) else {
+        return Err(no_such("day"));
+    };
+    let mut next = last.clone();
+    let date = day.date.succ_opt().unwrap_or(day.date);
+    put(&mut next, "date", &date.to_string());
+    next.set_position(None);
+    days.push(next);
+    checked(document)
+}
+
+/// The text without its last course day; the only day stays.
+///
+/// # Errors
+/// The [`Fault`] that the changed text would have.
+pub fn remove_day(text: &str) -> Result<String, Fault> {
+    let mut document = parsed(text)?;
+    let days = days(&mut document)?;
+    if 1 < days.len() {
+        days.remove(days.len() - 1);
+    }
+    checked(document)
+}
+
+fn parsed(text: &str) -> Result<DocumentMut, Fault> {
+    // What can't be read can't be edited either: the reader says why.
+    CourseFile::parse(text)?;
+    text.parse().map_err(|_| no_such(""))
+}
+
+fn checked(document: DocumentMut) -> Result<String, Fault> {
+    let text = document.to_string();
+    CourseFile::parse(&text).map(|_| text)
+}
+
+fn no_such(key: &str) -> Fault {
+    Fault {
+        code: "unknown-key",
+        key: key.to_owned(),
+        at: 0,
+        what: format!("there is no place for {key} in this file"),
+        cure: "change it in the file itself".to_owned(),
+    }
+}
+
+fn days(document: &mut DocumentMut) -> Result<&mut ArrayOfTables, Fault> {
+    document
+        .get_mut("day")
+        .and_then(Item::as_array_of_tables_mut)
+        .ok_or_else(|| no_such("day"))
+}
+
+/// The table a path leads to; tables that are missing on the way are made.
+fn descend<'t>(table: &'t mut dyn TableLike, path: &[&str]) -> Option<&'t mut dyn TableLike> {
+    let [step, rest @ ..] = path else {
+        return Some(table);
+    };
+    if let Some((number, rest)) = rest.split_first()
+        && let Ok(number) = number.parse::<usize>()
+    {
+        let one = element(table.get_mut(step)?, number)?;
+        return descend(one, rest);
+    }
+    if !table.contains_key(step) {
+        table.insert(step, Item::Table(Table::new()));
+    }
+    descend(table.get_mut(step)?.as_table_like_mut()?, rest)
+}
+
+fn element(item: &mut Item, number: usize) -> Option<&mut dyn TableLike> {
+    match item {
+        Item::ArrayOfTables(tables) => tables.get_mut(number).map(|it| it as &mut dyn TableLike),
+        Item::Value(Value::Array(array)) => array
+            .get_mut(number)
+            .and_then(Value::as_inline_table_mut)
+            .map(|it| it as &mut dyn TableLike),
+        _ => None,
+    }
+}
+
+/// Puts a value in place of the old one, with the space and the comment round it kept.
+fn put(table: &mut dyn TableLike, key: &str, typed: &str) {
+    if typed.is_empty() {
+        table.remove(key);
+        return;
+    }
+    let old = table.get(key).and_then(Item::as_value).cloned();
+    let mut value = value_of(typed, old.as_ref());
+    if let Some(old) = &old {
+        *value.decor_mut() = old.decor().clone();
+        // A list that was written as a list of quantities is replaced as a whole.
+    }
+    match table.get_mut(key) {
+        Some(item) => *item = Item::Value(value),
+        None => {
+            table.insert(key, Item::Value(value));
+        }
+    }
+}
+
+fn value_of(typed: &str, old: Option<&Value>) -> Value {
+    let as_text = || Value::String(Formatted::new(typed.to_owned()));
+    match old {
+        Some(Value::String(_)) => as_text(),
+        Some(Value::Array(_)) => list_of(typed),
+        _ => plain_value(typed).unwrap_or_else(as_text),
+    }
+}
+
+/// `0.55 m, 0.9 m` as a list of texts.
+fn list_of(typed: &str) -> Value {
+    let texts = typed
+        .split([',', ';'])
+        .map(str::trim)
+        .filter(|text| !text.is_empty());
+    Value::Array(
+        texts
+            .map(|text| Value::String(Formatted::new(text.to_owned())))
+            .collect(),
+    )
+}
+
+/// A number, truth, date or time written without quotes; times may leave out the seconds.
+fn plain_value(typed: &str) -> Option<Value> {
+    let with_seconds = format!("{typed}:00");
+    let is_time = typed.len() == 5 && typed.as_bytes().get(2) == Some(&b':');
+    let value: Value = if is_time { &with_seconds } else { typed }.parse().ok()?;
+    let plain = matches!(
+        value,
+        Value::Integer(_) | Value::Float(_) | Value::Boolean(_) | Value::Datetime(_)
+    );
+    plain.then_some(value)
+}

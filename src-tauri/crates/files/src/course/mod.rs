@@ -1,0 +1,157 @@
+//! The course file: read, refused, planned, edited.
+
+mod edit;
+mod node;
+mod read;
+
+pub use edit::{add_day, remove_day, set};
+
+use crate::{Error, Fault, Library, Refusal};
+use craft::course::Course;
+use craft::plan::Plan;
+use std::collections::BTreeMap;
+use std::path::Path;
+
+/// The newest set of keys this program knows.
+pub const FORMAT: i64 = 1;
+
+/// A course file that was understood.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CourseFile {
+    /// What it says.
+    pub course: Course,
+    /// The paper its pages are for.
+    pub paper: Paper,
+    /// The spelling, dates and first weekday of its pages.
+    pub language: Language,
+    /// Whether students are named one by one.
+    pub roster: bool,
+    /// Where each key stands, in bytes.
+    places: BTreeMap<String, usize>,
+}
+
+/// The paper pages are for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Paper {
+    /// 210 by 297 mm.
+    A4,
+    /// 8 1/2 by 11 in.
+    Letter,
+}
+
+impl Paper {
+    /// The word the file and the page templates use.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::A4 => "a4",
+            Self::Letter => "letter",
+        }
+    }
+}
+
+/// The spelling, dates and first weekday of pages.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Language {
+    /// As written in Britain.
+    EnGb,
+    /// As written in the United States.
+    EnUs,
+}
+
+impl Language {
+    /// The word the file uses.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::EnGb => "en-GB",
+            Self::EnUs => "en-US",
+        }
+    }
+}
+
+impl CourseFile {
+    /// Reads a course from its text.
+    ///
+    /// # Errors
+    /// The first [`Fault`] in the text.
+    pub fn parse(text: &str) -> Result<Self, Fault> {
+        read::course(text)
+    }
+
+    /// Reads a course from a file.
+    ///
+    /// # Errors
+    /// [`Error::Read`] if there is no such file; [`Error::Refused`].
+    pub fn open(path: &Path) -> Result<(Self, String), Error> {
+        let text = read_text(path)?;
+        let file = Self::parse(&text)
+            .map_err(|fault| fault.in_file(&path.display().to_string(), &text))?;
+        Ok((file, text))
+    }
+
+    /// The plan of this course.
+    ///
+    /// # Errors
+    /// A [`Fault`] at the key that asks for what can't be built.
+    pub fn plan(&self, library: &Library) -> Result<Plan, Fault> {
+        craft::plan::plan(&self.course, &library.tables).map_err(|error| self.fault(&error))
+    }
+
+    /// A refusal of the sums, at the place of the key it is about.
+    fn fault(&self, error: &craft::Error) -> Fault {
+        let key = error.key().unwrap_or_default().to_owned();
+        let nearest = error
+            .choices()
+            .and_then(|(given, known)| node::nearest(given, known.iter().map(String::as_str)));
+        let cure = nearest.map_or_else(
+            || error.cure(),
+            |nearest| format!("did you mean \"{nearest}\"? {}", error.cure()),
+        );
+        Fault {
+            code: error.code(),
+            at: self.place(&key),
+            what: format!("{key}: {error}"),
+            key,
+            cure,
+        }
+    }
+
+    /// Where a key stands, or the nearest table round it.
+    fn place(&self, key: &str) -> usize {
+        let mut key = key;
+        loop {
+            if let Some(at) = self.places.get(key) {
+                return *at;
+            }
+            match key.rsplit_once('.') {
+                Some((outer, _)) => key = outer,
+                None => return 0,
+            }
+        }
+    }
+}
+
+/// The text of a file. Bytes that are no text are refused at their place.
+fn read_text(path: &Path) -> Result<String, Error> {
+    let bytes = std::fs::read(path).map_err(|cause| Error::Read {
+        path: path.to_owned(),
+        cause,
+    })?;
+    String::from_utf8(bytes).map_err(|wrong| {
+        let good = wrong.utf8_error().valid_up_to();
+        let before = String::from_utf8_lossy(&wrong.as_bytes()[..good]).into_owned();
+        let fault = Fault {
+            code: "not-text",
+            key: String::new(),
+            at: good,
+            what: "this is not text in UTF-8".to_owned(),
+            cure: "open a course file (NAME.walling), or save the file as UTF-8 text".to_owned(),
+        };
+        Refusal::from_fault(fault, path, &before)
+    })
+}
+
+impl Refusal {
+    fn from_fault(fault: Fault, path: &Path, text: &str) -> Error {
+        fault.in_file(&path.display().to_string(), text).into()
+    }
+}

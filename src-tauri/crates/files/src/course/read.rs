@@ -1,0 +1,322 @@
+//! A course read from its text, table by table; the first fault found is the answer.
+
+use super::node::{Entry, Section, nearest};
+use super::{CourseFile, FORMAT, Language, Paper};
+use crate::Fault;
+use chrono_tz::{TZ_VARIANTS, Tz};
+use craft::course::{Break, Course, Day, GivenRate, Venue};
+use craft::quantity::Units;
+use std::cell::RefCell;
+
+mod people;
+mod stone;
+mod wall;
+
+/// What this program does, said wherever a file asks for more.
+const NOT_YET: &str =
+    "this version plans straight, level, freestanding walls set out with bar frames";
+
+const TABLES: [&str; 14] = [
+    "format", "title", "units", "paper", "language", "venue", "day", "group", "student", "wall",
+    "stone", "frames", "kit", "pace",
+];
+
+pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
+    if text.trim().is_empty() {
+        return Err(whole(
+            "empty",
+            "the file is empty",
+            "coursewright new FILE writes an example to start from",
+        ));
+    }
+    let document = toml_edit::Document::parse(text).map_err(|error| Fault {
+        code: "not-toml",
+        key: String::new(),
+        at: error.span().map_or(0, |span| span.start),
+        what: format!("this is not TOML: {}", error.message().replace('\n', ", ")),
+        cure: "mend this line; text and quantities stand in double quotes, dates and times do not"
+            .to_owned(),
+    })?;
+    let places = RefCell::default();
+    let root = Section::root(document.as_table(), &places);
+    format(&root)?;
+    root.only(&TABLES)?;
+    let frames = root.section("frames")?;
+    let wall = wall::wall(&root.section("wall")?)?;
+    let frames = wall::frames(&frames, wall.footing.map(|footing| footing.depth))?;
+    let (group, roster) = people::group(&root)?;
+    let pace = root.section("pace")?;
+    pace.only(&["chance", "seed", "rates"])?;
+    let course = Course {
+        title: title(&root)?,
+        units: root.get("units").map_or(Ok(Units::Metric), |it| {
+            it.word(&[("metric", Units::Metric), ("imperial", Units::Imperial)])
+        })?,
+        venue: venue(&root.section("venue")?)?,
+        days: days(&root)?,
+        group,
+        wall,
+        stone: stone::stone(&root.section("stone")?)?,
+        frames,
+        kit_on_hand: on_hand(&root.section("kit")?)?,
+        rates: rates(&pace.section("rates")?)?,
+        chance: pace.get("chance").map_or(Ok(0.8), |it| chance(&it))?,
+        seed: pace
+            .get("seed")
+            .map_or(Ok(1), |it| it.whole(0, u32::MAX))?
+            .into(),
+    };
+    let paper = root.get("paper").map_or(Ok(Paper::A4), |it| {
+        it.word(&[("a4", Paper::A4), ("letter", Paper::Letter)])
+    })?;
+    let language = root.get("language").map_or(Ok(Language::EnGb), |it| {
+        it.word(&[("en-GB", Language::EnGb), ("en-US", Language::EnUs)])
+    })?;
+    Ok(CourseFile {
+        course,
+        paper,
+        language,
+        roster,
+        places: places.into_inner(),
+    })
+}
+
+fn whole(code: &'static str, what: &str, cure: &str) -> Fault {
+    Fault {
+        code,
+        key: String::new(),
+        at: 0,
+        what: what.to_owned(),
+        cure: cure.to_owned(),
+    }
+}
+
+/// Looked at before anything else: a newer file may hold keys that are unknown here.
+fn format(root: &Section<'_>) -> Result<(), Fault> {
+    let cure = format!("begin the file with format = {FORMAT}");
+    let entry = root.need("format", &cure)?;
+    let given = entry.whole(0, u32::MAX)?;
+    if FORMAT < i64::from(given) {
+        return Err(entry.fault(
+            "newer-format",
+            &format!("{given} is newer than this program knows ({FORMAT})"),
+            "open it with a newer Coursewright; nothing has been changed",
+        ));
+    }
+    if i64::from(given) < FORMAT {
+        return Err(entry.fault(
+            "no-such-format",
+            &format!("there is no format {given}"),
+            &cure,
+        ));
+    }
+    Ok(())
+}
+
+fn title(root: &Section<'_>) -> Result<String, Fault> {
+    let entry = root.need("title", "give the course a title: title = \"...\"")?;
+    let title = entry.text()?.trim();
+    if title.is_empty() {
+        return Err(entry.fault(
+            "empty-text",
+            "the title is empty",
+            "give the course a title",
+        ));
+    }
+    Ok(title.to_owned())
+}
+
+fn chance(entry: &Entry<'_>) -> Result<f64, Fault> {
+    let chance = entry.share()?;
+    if chance <= 0.0 {
+        return Err(entry.fault(
+            "out-of-range",
+            "a chance of nothing asks for no wall",
+            "a share above 0 and below 1, such as 0.8",
+        ));
+    }
+    Ok(chance)
+}
+
+fn venue(section: &Section<'_>) -> Result<Venue, Fault> {
+    section.only(&[
+        "name",
+        "country",
+        "latitude",
+        "longitude",
+        "time_zone",
+        "longest_wall",
+    ])?;
+    let degrees = |key: &str, most: f64| {
+        section
+            .need(key, "give the place in degrees, for the hours of daylight")?
+            .number(-most, most)
+    };
+    Ok(Venue {
+        name: section
+            .get("name")
+            .map_or(Ok(""), |it| it.text())?
+            .to_owned(),
+        country: section.get("country").map(|it| country(&it)).transpose()?,
+        latitude: degrees("latitude", 90.0)?,
+        longitude: degrees("longitude", 180.0)?,
+        time_zone: zone(&section.need("time_zone", "give the zone, such as \"Europe/London\"")?)?,
+        longest_wall: section
+            .get("longest_wall")
+            .map(|it| it.length(0.25, 400.0))
+            .transpose()?,
+    })
+}
+
+fn country(entry: &Entry<'_>) -> Result<String, Fault> {
+    let code = entry.text()?;
+    let two_capitals = code.len() == 2 && code.bytes().all(|b| b.is_ascii_uppercase());
+    if two_capitals {
+        return Ok(code.to_owned());
+    }
+    Err(entry.fault(
+        "unknown-word",
+        &format!("\"{code}\" is not a country code"),
+        "write the two capitals of ISO 3166, such as \"GB\" or \"US\", or leave it out",
+    ))
+}
+
+fn zone(entry: &Entry<'_>) -> Result<Tz, Fault> {
+    let given = entry.text()?;
+    given.parse().map_err(|_| {
+        let cure = nearest(given, TZ_VARIANTS.iter().map(|zone| zone.name())).map_or_else(
+            || "write the zone's IANA name, such as \"Europe/London\"".to_owned(),
+            |near| format!("did you mean \"{near}\"?"),
+        );
+        entry.fault(
+            "unknown-word",
+            &format!("there is no time zone \"{given}\""),
+            &cure,
+        )
+    })
+}
+
+fn days(root: &Section<'_>) -> Result<Vec<Day>, Fault> {
+    let sections = root.tables("day")?;
+    if sections.is_empty() {
+        return Err(root.fault(
+            "missing-key",
+            "there is no course day".to_owned(),
+            "add a [[day]] with date, start and finish",
+        ));
+    }
+    let mut days: Vec<Day> = Vec::new();
+    for section in &sections {
+        let day = day(section, days.last())?;
+        days.push(day);
+    }
+    Ok(days)
+}
+
+fn day(section: &Section<'_>, before: Option<&Day>) -> Result<Day, Fault> {
+    section.only(&["date", "start", "finish", "breaks"])?;
+    let date_entry = section.need("date", "give the day's date, such as 2027-04-24")?;
+    let date = date_entry.date()?;
+    if let Some(before) = before.filter(|before| date <= before.date) {
+        let what = if date == before.date {
+            format!("{date} is there twice")
+        } else {
+            format!("{date} comes after {}", before.date)
+        };
+        return Err(date_entry.fault("date-order", &what, "give each day once, in order"));
+    }
+    let start = section
+        .need("start", "say when the day begins, such as 09:00:00")?
+        .time()?;
+    let finish_entry = section.need("finish", "say when the day ends, such as 16:30:00")?;
+    let finish = finish_entry.time()?;
+    if finish <= start {
+        return Err(finish_entry.fault(
+            "finish-before-start",
+            &format!("the day ends at {finish}, not after its start at {start}"),
+            "give a finish later than the start",
+        ));
+    }
+    let mut day = Day {
+        date,
+        start,
+        finish,
+        breaks: Vec::new(),
+    };
+    for section in section.tables("breaks")? {
+        let one = pause(&section, &day)?;
+        day.breaks.push(one);
+    }
+    Ok(day)
+}
+
+fn pause(section: &Section<'_>, day: &Day) -> Result<Break, Fault> {
+    section.only(&["name", "start", "minutes"])?;
+    let start_entry = section.need("start", "say when the break begins, such as 12:30:00")?;
+    let start = start_entry.time()?;
+    let minutes = section
+        .need("minutes", "say how long the break lasts")?
+        .whole(1, 600)?;
+    let end = start + chrono::TimeDelta::minutes(minutes.into());
+    if start < day.start || day.finish < end || end < start {
+        return Err(start_entry.fault(
+            "break-outside-day",
+            &format!(
+                "the break from {start} to {end} is outside the day, {} to {}",
+                day.start, day.finish
+            ),
+            "move the break or the day's hours",
+        ));
+    }
+    if let Some(last) = day.breaks.last() {
+        let last_end = last.start + chrono::TimeDelta::minutes(last.minutes.into());
+        if start < last_end {
+            return Err(start_entry.fault(
+                "breaks-overlap",
+                &format!(
+                    "the break at {start} begins before the one before it ends, at {last_end}"
+                ),
+                "give the breaks in order, none inside another",
+            ));
+        }
+    }
+    let name = section.get("name").map_or(Ok("Break"), |it| it.text())?;
+    Ok(Break {
+        name: name.to_owned(),
+        start,
+        minutes,
+    })
+}
+
+fn on_hand(section: &Section<'_>) -> Result<Vec<(String, u32)>, Fault> {
+    section.only(&["on_hand"])?;
+    section
+        .section("on_hand")?
+        .entries()
+        .into_iter()
+        .map(|(item, entry)| entry.whole(0, 100_000).map(|count| (item, count)))
+        .collect()
+}
+
+fn rates(section: &Section<'_>) -> Result<Vec<GivenRate>, Fault> {
+    section
+        .entries()
+        .into_iter()
+        .map(|(stage, entry)| {
+            let table = entry.table()?;
+            table.only(&["novice", "improver", "experienced"])?;
+            let hours = |key: &str| {
+                table
+                    .need(
+                        key,
+                        "give hours hands-on for novice, improver and experienced",
+                    )?
+                    .number(0.01, 100.0)
+            };
+            Ok(GivenRate {
+                stage,
+                hours: [hours("novice")?, hours("improver")?, hours("experienced")?],
+            })
+        })
+        .collect()
+}

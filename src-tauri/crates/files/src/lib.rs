@@ -1,0 +1,17 @@
+//! Files: the course file, the tables and lessons, and saving without loss.
+//!
+//! A course file is read into a [`course::CourseFile`] or refused with a place, a cause and
+//! a cure; it is edited as text, so that comments and spelling stay; it is saved whole or
+//! not at all. Tables and lessons come from the built-in copy of `lessons/`, with the
+//! instructor's own files over them.
+
+pub mod course;
+mod error;
+mod library;
+pub mod quantity;
+mod save;
+mod tables;
+
+pub use error::{Error, Fault, Refusal};
+pub use library::{Card, Country, Library, Question, Term};
+pub use save::{clear_leftovers, save, save_new};

@@ -1,0 +1,226 @@
+//! Kit, people, stages, timetable and chance as JSON.
+
+use crate::clock::Clock;
+use craft::course::Experience;
+use craft::quantity::Read;
+use craft::tables::Tables;
+use serde::Serialize;
+use ts_rs::TS;
+
+/// One line of the tool list.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct KitLine {
+    /// The tool.
+    pub item: String,
+    /// What it is counted in; empty for pieces.
+    pub unit: String,
+    /// How many the course needs.
+    pub need: usize,
+    /// How many are there; null if nobody has counted.
+    pub have: Option<usize>,
+    /// How many are missing; null if nobody has counted.
+    pub short: Option<usize>,
+    /// How the need comes about.
+    pub why: String,
+    /// All that are needed.
+    pub mass_kg: f64,
+    /// Where it is used.
+    pub place: String,
+    /// Without it the work must not begin.
+    pub safety_critical: bool,
+    /// Used up by the course.
+    pub consumable: bool,
+}
+
+/// Who builds where.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct People {
+    /// How many.
+    pub students: usize,
+    /// How many pairs they make.
+    pub pairs: usize,
+    /// To one instructor; null without one.
+    pub students_per_instructor: Option<f64>,
+    /// Each student in exactly one.
+    pub stints: Vec<Stint>,
+}
+
+/// A pair and its stretch of wall.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct Stint {
+    /// Where it begins.
+    pub from_m: f64,
+    /// Where it ends.
+    pub to_m: f64,
+    /// Names.
+    pub members: Vec<String>,
+    /// The same people with their experience.
+    pub who: Vec<Member>,
+}
+
+/// One student of a stint.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct Member {
+    /// Unique in the group.
+    pub name: String,
+    /// `novice`, `improver` or `experienced`.
+    pub experience: String,
+}
+
+/// A stage there is work for.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct StageWork {
+    /// Its id.
+    pub stage: String,
+    /// What a person reads.
+    pub name: String,
+    /// In the unit of its rate.
+    pub amount: f64,
+    /// Clock hours of the whole group at its usual pace.
+    pub hours: f64,
+}
+
+/// One line of the timetable.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct Entry {
+    /// Counts from 1.
+    pub day: usize,
+    /// Local time with offset.
+    pub start: String,
+    /// Local time with offset.
+    pub finish: String,
+    /// What happens.
+    pub what: String,
+    /// `lesson`, `build`, `break`, `safety` or `tidy`.
+    pub kind: String,
+}
+
+/// The chance of finishing.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct Finish {
+    /// The share of simulated courses that finish.
+    pub chance: f64,
+    /// How many were simulated.
+    pub samples: usize,
+    /// What they were drawn from.
+    #[ts(type = "number")]
+    pub seed: u64,
+    /// When each stage is done.
+    pub by_stage: Vec<StageTimes>,
+}
+
+/// When a stage is done: percentiles as local times; null for a time not reached.
+#[derive(Debug, Clone, Serialize, TS)]
+#[allow(missing_docs)]
+pub struct StageTimes {
+    pub stage: String,
+    pub p10: Option<String>,
+    pub p50: Option<String>,
+    pub p90: Option<String>,
+}
+
+impl KitLine {
+    pub(super) fn of(line: &craft::kit::KitLine) -> Self {
+        Self {
+            item: line.item.clone(),
+            unit: line.unit.clone(),
+            need: line.need,
+            have: line.have,
+            short: line.short,
+            why: line.why.clone(),
+            mass_kg: line.mass.si(),
+            place: line.place.clone(),
+            safety_critical: line.safety_critical,
+            consumable: line.consumable,
+        }
+    }
+}
+
+impl People {
+    pub(super) fn of(plan: &craft::plan::Plan) -> Self {
+        let ratio = plan.students_per_instructor;
+        Self {
+            students: plan.stints.iter().map(|stint| stint.members.len()).sum(),
+            pairs: plan.stints.len(),
+            students_per_instructor: ratio.is_finite().then_some(ratio),
+            stints: plan
+                .stints
+                .iter()
+                .map(|stint| Stint {
+                    from_m: stint.from.si(),
+                    to_m: stint.to.si(),
+                    members: stint
+                        .members
+                        .iter()
+                        .map(|student| student.name.clone())
+                        .collect(),
+                    who: stint
+                        .members
+                        .iter()
+                        .map(|student| Member {
+                            name: student.name.clone(),
+                            experience: experience_word(student.experience).to_owned(),
+                        })
+                        .collect(),
+                })
+                .collect(),
+        }
+    }
+}
+
+/// The word a course file uses.
+pub(crate) fn experience_word(experience: Experience) -> &'static str {
+    match experience {
+        Experience::Novice => "novice",
+        Experience::Improver => "improver",
+        Experience::Experienced => "experienced",
+    }
+}
+
+impl StageWork {
+    pub(super) fn of(work: &craft::plan::StageWork, tables: &Tables) -> Self {
+        let stage = tables.stages.get(work.stage);
+        Self {
+            stage: stage.map(|stage| stage.id.clone()).unwrap_or_default(),
+            name: stage.map(|stage| stage.name.clone()).unwrap_or_default(),
+            amount: work.amount,
+            hours: work.hours,
+        }
+    }
+}
+
+impl Entry {
+    pub(super) fn of(entry: &craft::pace::Entry, clock: &Clock) -> Self {
+        Self {
+            day: entry.day + 1,
+            start: clock.iso(entry.from),
+            finish: clock.iso(entry.to),
+            what: entry.what.clone(),
+            kind: entry.kind.word().to_owned(),
+        }
+    }
+}
+
+impl Finish {
+    pub(super) fn of(forecast: &craft::pace::Forecast, tables: &Tables, clock: &Clock) -> Self {
+        Self {
+            chance: forecast.chance,
+            samples: forecast.samples,
+            seed: forecast.seed,
+            by_stage: forecast
+                .by_stage
+                .iter()
+                .map(|times| {
+                    let [p10, p50, p90] = times.done.map(|time| time.map(|time| clock.iso(time)));
+                    let stage = tables.stages.get(times.stage);
+                    StageTimes {
+                        stage: stage.map(|stage| stage.id.clone()).unwrap_or_default(),
+                        p10,
+                        p50,
+                        p90,
+                    }
+                })
+                .collect(),
+        }
+    }
+}

@@ -1,0 +1,115 @@
+//! What the desktop program and its window say to each other.
+
+use crate::plan::Plan;
+use crate::written::Written;
+use serde::Serialize;
+use std::collections::BTreeMap;
+use ts_rs::TS;
+
+/// An open course as the window shows it.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct View {
+    /// The file's name, or a word for a course not yet saved.
+    pub file: String,
+    /// Whether the file on the disk is older than what is shown.
+    pub unsaved: bool,
+    /// Whether there is something to undo.
+    pub can_undo: bool,
+    /// Whether there is something to redo.
+    pub can_redo: bool,
+    /// Every value of the course file as typed, by key.
+    pub values: BTreeMap<String, String>,
+    /// Whether students are named one by one.
+    pub roster: bool,
+    /// Every number of the plan.
+    pub plan: Plan,
+    /// The same as a person reads it.
+    pub written: Written,
+    /// The drawings.
+    pub drawings: Drawings,
+    /// What the last change moved, as `stone 12.4 t -> 13.9 t`.
+    pub moved: Vec<Moved>,
+}
+
+/// The drawings of a course as SVG.
+#[derive(Debug, Clone, Serialize, TS)]
+#[allow(missing_docs)]
+pub struct Drawings {
+    pub section: String,
+    pub elevation: String,
+    pub setting_out: String,
+    pub gauge: String,
+}
+
+/// A figure that the last change moved.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+#[allow(missing_docs)]
+pub struct Moved {
+    pub what: String,
+    pub before: String,
+    pub after: String,
+}
+
+/// A refusal, ready to show.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct Trouble {
+    /// A fixed word; the window may branch on this, never on a sentence.
+    pub code: String,
+    /// The key of the course file it is about; empty if it is about none.
+    pub key: String,
+    /// What is wrong.
+    pub what: String,
+    /// What would be right.
+    pub cure: String,
+}
+
+/// A document that can be printed.
+#[derive(Debug, Clone, Serialize, TS)]
+#[ts(rename = "DocumentName")]
+pub struct Document {
+    /// Its file's name without the ending.
+    pub name: String,
+    /// What a person reads.
+    pub title: String,
+    /// What it is for.
+    pub what: String,
+}
+
+/// Documents that were printed.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct Printed {
+    /// The folder they are in.
+    pub folder: String,
+    /// Their files' names.
+    pub files: Vec<String>,
+    /// Characters that no bundled font holds, if any; a sign stands in their place.
+    pub unprintable: String,
+}
+
+/// The figures a change is told by: the headlines of a plan, before and after.
+pub fn moved(before: &Written, after: &Written) -> Vec<Moved> {
+    let headline = |it: &Written| {
+        [
+            ("length", it.wall.length.clone()),
+            ("base width", it.wall.base_width.clone()),
+            ("stone built in", it.stone.built.clone()),
+            ("stone to order", it.stone.high.clone()),
+            ("frames", it.frames.count.to_string()),
+            ("bars", it.frames.bars.length.clone()),
+            ("throughs", it.stone.through_count.to_string()),
+            ("copes", it.stone.copes.to_string()),
+            ("chance", it.chance.chance.clone()),
+            ("short tools", it.kit.short.to_string()),
+        ]
+    };
+    headline(before)
+        .into_iter()
+        .zip(headline(after))
+        .filter(|((_, before), (_, after))| before != after)
+        .map(|((what, before), (_, after))| Moved {
+            what: what.to_owned(),
+            before,
+            after,
+        })
+        .collect()
+}

@@ -1,0 +1,2 @@
+//! terminal.
+fn main() {}
