@@ -1,2 +1,31 @@
-//! terminal.
-fn main() {}
+//! The terminal program: new, plan, check, print.
+
+mod arguments;
+mod run;
+mod text;
+
+use arguments::{Arguments, Call};
+use clap::Parser;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let arguments = Arguments::parse();
+    let mut out = String::new();
+    let done = match &arguments.call {
+        Call::New { file, imperial } => run::new(file, *imperial, &mut out),
+        Call::Plan { file, json, store } => run::plan(file, *json, store.as_deref(), &mut out),
+        Call::Check { file, store } => run::check(file, store.as_deref(), &mut out),
+        Call::Print(print) => run::print(print, &mut out),
+    };
+    let code = done.unwrap_or_else(|refused| {
+        report(&mut std::io::stderr(), &format!("{refused}\n"));
+        ExitCode::from(2)
+    });
+    report(&mut std::io::stdout(), &out);
+    code
+}
+
+/// A reader that has gone away, as `head` does, is no trouble of ours.
+fn report(to: &mut impl std::io::Write, text: &str) {
+    let _ = to.write_all(text.as_bytes()).and_then(|()| to.flush());
+}

@@ -10,6 +10,9 @@ use chrono::{NaiveDate, NaiveTime, Timelike};
 /// Minutes in a day on the wall clock.
 pub const DAY_MINUTES: f64 = 1440.0;
 
+/// Minutes too few to count: a millionth of a second or so.
+const NO_TIME: f64 = 1e-8;
+
 /// A stretch of time in which work can go on.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Open {
@@ -140,7 +143,8 @@ impl Walk<'_> {
 
     fn spend(&mut self, minutes: f64, what: Spent, saw: &mut impl FnMut(Spent, f64, f64)) {
         let mut left = minutes;
-        while 0.0 < left {
+        // What is less than rounding leaves would never move the clock on.
+        while NO_TIME < left {
             self.settle(saw);
             let Some(open) = self.calendar.open.get(self.stretch) else {
                 self.now = f64::INFINITY;

@@ -62,10 +62,12 @@ impl Gang<'_> {
         }
     }
 
-    /// The share of the group that finds a place.
+    /// The share of the group that finds a place. Places are not rounded down: a stretch of
+    /// one and a half places is kept busy for one and a half, by changing over. So a longer
+    /// wall never takes less time.
     fn share_at_work(&self, crew: Crew) -> f64 {
         let people = self.group.students.len() as f64;
-        let along = |each: Length| (self.room.si() / each.si() + 1e-9).floor();
+        let along = |each: Length| self.room.si() / each.si();
         let places = match crew {
             Crew::Everyone => people,
             Crew::FacingPairs => 2.0 * along(self.pace.places.facing_pair).max(1.0),

@@ -56,10 +56,11 @@ impl Wall {
     }
 
     /// At least half as wide at the ground as it is high (common practice, no source): no
-    /// one should learn from a question that less will stand.
+    /// one should learn from a question that less will stand. Just half is usual, whatever the
+    /// last binary digit says.
     pub(super) fn is_usual(&self) -> bool {
         self.section()
-            .is_ok_and(|section| section.height() <= section.base_width() * 2.0)
+            .is_ok_and(|section| section.height() <= section.base_width() * 2.0 + millimetres(0.01))
     }
 
     pub(super) fn section(&self) -> Result<Section, Error> {

@@ -3,8 +3,10 @@
 mod edit;
 mod node;
 mod read;
+mod values;
 
 pub use edit::{add_day, remove_day, set};
+pub use values::values;
 
 use crate::{Error, Fault, Library, Refusal};
 use craft::course::Course;
@@ -94,6 +96,16 @@ impl CourseFile {
     /// A [`Fault`] at the key that asks for what can't be built.
     pub fn plan(&self, library: &Library) -> Result<Plan, Fault> {
         craft::plan::plan(&self.course, &library.tables).map_err(|error| self.fault(&error))
+    }
+
+    /// Counts tools of an instructor's store too, where the file itself has not counted them.
+    pub fn count_also(&mut self, store: &[(String, u32)]) {
+        let counted = &mut self.course.kit_on_hand;
+        for (item, count) in store {
+            if !counted.iter().any(|(known, _)| known.eq_ignore_ascii_case(item)) {
+                counted.push((item.clone(), *count));
+            }
+        }
     }
 
     /// A refusal of the sums, at the place of the key it is about.

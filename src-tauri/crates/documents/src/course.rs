@@ -1,0 +1,57 @@
+//! A course made ready to be shown: read, planned, written out.
+
+use crate::spelling;
+use files::course::{CourseFile, Language};
+use files::{Fault, Library};
+use shapes::DateStyle;
+use shapes::plan::Plan;
+use shapes::written::Written;
+
+/// A planned course.
+#[derive(Debug, Clone)]
+pub struct Course {
+    /// The course file as understood.
+    pub file: CourseFile,
+    /// The plan.
+    pub plan: craft::plan::Plan,
+    /// Every figure as a person reads it.
+    pub written: Written,
+    /// What the course was planned with.
+    pub library: Library,
+}
+
+impl Course {
+    /// Plans a course file.
+    ///
+    /// # Errors
+    /// The [`Fault`] at the key that asks for what can't be built.
+    pub fn plan(mut file: CourseFile, library: &Library) -> Result<Self, Fault> {
+        let library = spelling::library(library, file.language);
+        file.count_also(&library.kit_on_hand);
+        let plan = file.plan(&library)?;
+        let written = Written::of(
+            &plan,
+            &file.course,
+            &library.tables,
+            date_style(file.language),
+        );
+        Ok(Self {
+            file,
+            plan,
+            written,
+            library,
+        })
+    }
+
+    /// Every number of the plan, in SI.
+    pub fn numbers(&self) -> Plan {
+        Plan::of(&self.plan, &self.file.course, &self.library.tables)
+    }
+}
+
+fn date_style(language: Language) -> DateStyle {
+    match language {
+        Language::EnGb => DateStyle::British,
+        Language::EnUs => DateStyle::American,
+    }
+}

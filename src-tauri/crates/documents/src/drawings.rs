@@ -1,0 +1,66 @@
+//! The drawings of a course, at the size they are shown.
+
+use crate::Course;
+use crate::spelling;
+use drawing::{Room, Scene};
+
+/// A drawing as SVG with its description in words.
+#[derive(Debug, Clone)]
+pub struct Picture {
+    /// SVG.
+    pub svg: String,
+    /// For people who can't see it.
+    pub description: String,
+}
+
+/// All drawings of a course.
+#[derive(Debug, Clone)]
+pub struct Drawings {
+    /// The wall cut across, with its figures.
+    pub section: Picture,
+    /// The same without figures, its parts lettered; the key stands beside it.
+    pub section_blank: Picture,
+    /// Letter and part.
+    pub parts: Vec<(char, &'static str)>,
+    /// The wall seen from the side.
+    pub elevation: Picture,
+    /// The wall seen from above.
+    pub setting_out: Picture,
+    /// The batter gauge.
+    pub gauge: Picture,
+}
+
+impl Drawings {
+    /// Draws a course to fit its paper.
+    pub fn of(course: &Course) -> Self {
+        let (plan, given) = (&course.plan, &course.file.course);
+        let picture = |scene: Scene| Picture {
+            svg: spelling::text(&scene.svg(), course.file.language),
+            description: spelling::text(&scene.description, course.file.language),
+        };
+        let (blank, parts) = drawing::section_blank(plan, given, room(125.0, 105.0));
+        // Names stand on the elevation, and a name is spelled as its owner spells it.
+        let elevation = drawing::elevation(plan, given, room(WIDE_MM, 90.0));
+        Self {
+            section: picture(drawing::section(plan, given, room(WIDE_MM, 150.0))),
+            section_blank: picture(blank),
+            parts,
+            elevation: Picture {
+                svg: elevation.svg(),
+                description: elevation.description,
+            },
+            setting_out: picture(drawing::setting_out(plan, given, room(WIDE_MM, 80.0))),
+            gauge: picture(drawing::gauge(plan, given, room(85.0, 120.0))),
+        }
+    }
+}
+
+/// The width between the margins, on the narrower of the two papers.
+const WIDE_MM: f64 = 180.0;
+
+fn room(width_mm: f64, height_mm: f64) -> Room {
+    Room {
+        width_mm,
+        height_mm,
+    }
+}

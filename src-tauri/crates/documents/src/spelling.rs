@@ -1,0 +1,59 @@
+//! American spelling of the program's own words. What a person typed is never respelled.
+
+use files::Library;
+use files::course::Language;
+
+/// British and American spelling of the words that occur.
+const WORDS: [(&str, &str); 13] = [
+    ("centre", "center"),
+    ("Centre", "Center"),
+    ("metre", "meter"),
+    ("Metre", "Meter"),
+    ("litre", "liter"),
+    ("Litre", "Liter"),
+    ("colour", "color"),
+    ("Colour", "Color"),
+    ("practise", "practice"),
+    ("Practise", "Practice"),
+    ("programme", "program"),
+    ("grey", "gray"),
+    ("mould", "mold"),
+];
+
+/// A text of the program's own, in a language.
+pub(crate) fn text(text: &str, language: Language) -> String {
+    match language {
+        Language::EnGb => text.to_owned(),
+        Language::EnUs => WORDS
+            .iter()
+            .fold(text.to_owned(), |text, (british, american)| {
+                text.replace(british, american)
+            }),
+    }
+}
+
+/// The library with its words in a language.
+pub(crate) fn library(library: &Library, language: Language) -> Library {
+    let mut library = library.clone();
+    if language == Language::EnGb {
+        return library;
+    }
+    let respell = |it: &mut String| *it = text(it, language);
+    let tables = &mut library.tables;
+    for stage in &mut tables.stages {
+        respell(&mut stage.name);
+        respell(&mut stage.note);
+    }
+    for rule in &mut tables.kit {
+        for it in [&mut rule.unit, &mut rule.place, &mut rule.why] {
+            respell(it);
+        }
+    }
+    for lesson in &mut tables.lessons {
+        respell(&mut lesson.title);
+    }
+    for caution in &mut tables.cautions {
+        respell(&mut caution.text);
+    }
+    library
+}

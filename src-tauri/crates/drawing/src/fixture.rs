@@ -1,0 +1,369 @@
+//! Invented courses for tests: metric and imperial, tall and thin, short and long.
+
+use craft::course::{
+    Course, End, Experience, FramesGiven, Group, OnSite, StoneGiven, Student, ThroughSize, Venue,
+    WallGiven,
+};
+use craft::plan::Plan;
+use craft::quantity::{FOOT_M, INCH_M, Length, Units, kg_per_m, kg_per_m3, metres};
+use craft::tables::{Bar, PaceSpread, PaceTable, Places, Rate, Rock, Spread, StoneTable, Tables};
+use craft::wall::{Batter, Footing};
+
+/// The plan of a course.
+pub(crate) fn plan(course: &Course) -> Plan {
+    craft::plan::plan(course, &tables()).expect("the test courses are sound")
+}
+
+/// Every kind of course a drawing must cope with, by name.
+pub(crate) fn courses() -> Vec<(&'static str, Course)> {
+    let with = |change: &dyn Fn(&mut Course)| {
+        let mut course = weekend();
+        change(&mut course);
+        course
+    };
+    let inches = |n: f64| metres(n * INCH_M);
+    vec![
+        ("weekend", weekend()),
+        ("imperial", imperial()),
+        (
+            "plumb",
+            with(&|c| {
+                c.wall.left = Batter::PLUMB;
+                c.wall.right = Batter::PLUMB;
+            }),
+        ),
+        ("one face plumb", with(&|c| c.wall.left = Batter::PLUMB)),
+        ("no cope", with(&|c| c.wall.cope_height = metres(0.0))),
+        ("no footing", with(&|c| c.wall.footing = None)),
+        (
+            "bare",
+            with(&|c| {
+                c.wall.footing = None;
+                c.wall.cope_height = metres(0.0);
+                c.wall.through_rows = Vec::new();
+            }),
+        ),
+        (
+            "many rows",
+            with(&|c| {
+                c.wall.height = metres(1.4);
+                c.wall.through_rows = (1..=8).map(|at| metres(0.16 * f64::from(at))).collect();
+            }),
+        ),
+        (
+            "many rows imperial",
+            with(&|c| {
+                c.units = Units::Imperial;
+                c.wall.height = inches(60.0);
+                c.wall.through_rows = (1..=6).map(|at| inches(9.0 * f64::from(at))).collect();
+            }),
+        ),
+        (
+            "tall and thin",
+            with(&|c| {
+                c.wall.height = metres(2.6);
+                c.wall.top_width = metres(0.3);
+                c.wall.left = Batter::one_in(20.0).expect("sound");
+                c.wall.right = Batter::one_in(20.0).expect("sound");
+            }),
+        ),
+        (
+            "low and wide",
+            with(&|c| {
+                c.wall.height = metres(0.45);
+                c.wall.top_width = metres(1.6);
+                c.wall.through_rows = vec![metres(0.2)];
+            }),
+        ),
+        (
+            "steep and shallow",
+            with(&|c| {
+                c.wall.left = Batter::one_in(3.0).expect("sound");
+                c.wall.right = Batter::one_in(12.5).expect("sound");
+            }),
+        ),
+        (
+            "deep footing",
+            with(&|c| {
+                c.wall.footing = Some(Footing {
+                    depth: metres(0.6),
+                    outset: metres(0.3),
+                });
+                c.frames.embedment = metres(1.05);
+            }),
+        ),
+        (
+            "projecting throughs",
+            with(&|c| c.wall.through.projection = metres(0.075)),
+        ),
+        ("one metre", with(&|c| c.wall.length = Some(metres(1.0)))),
+        (
+            "one metre, forty students",
+            with(&|c| {
+                c.wall.length = Some(metres(1.0));
+                c.group.students = students(40);
+            }),
+        ),
+        (
+            "sixty metres, forty students",
+            with(&|c| {
+                c.wall.length = Some(metres(60.0));
+                c.group.students = students(40);
+            }),
+        ),
+        (
+            "twenty-four metres, fourteen students",
+            with(&|c| {
+                c.wall.length = Some(metres(24.0));
+                c.wall.ends = [End::Raked, End::Head];
+                c.group.students = students(14);
+            }),
+        ),
+        (
+            "sixty metres imperial",
+            with(&|c| {
+                c.units = Units::Imperial;
+                c.wall.length = Some(metres(200.0 * FOOT_M));
+                c.group.students = students(12);
+                c.frames.spacing = metres(4.0 * FOOT_M);
+            }),
+        ),
+        (
+            "raked both ends",
+            with(&|c| c.wall.ends = [End::Raked, End::Raked]),
+        ),
+        (
+            "raked and too short to rise",
+            with(&|c| {
+                c.wall.ends = [End::Raked, End::Raked];
+                c.wall.length = Some(metres(1.5));
+            }),
+        ),
+        (
+            "joined both ends",
+            with(&|c| c.wall.ends = [End::Joined, End::Joined]),
+        ),
+        (
+            "two stretches",
+            with(&|c| {
+                c.wall.length = Some(metres(9.1));
+                c.wall.joints = vec![metres(4.0)];
+            }),
+        ),
+        (
+            "long names",
+            with(&|c| {
+                c.group.students = named(&[
+                    "Wilhelmina Featherstonehaugh",
+                    "Bartholomew Ó Súilleabháin",
+                    "Anna Ash",
+                    "Anna Birch",
+                    "Tom <b>&\"Oak\"</b>",
+                    "李小龍",
+                    "One Alone Makes Three",
+                ])
+            }),
+        ),
+        ("one student", with(&|c| c.group.students = students(1))),
+    ]
+}
+
+/// A small metric course of the usual kind.
+pub(crate) fn weekend() -> Course {
+    let six = Batter::one_in(6.0).expect("sound");
+    Course {
+        title: "Hollin Bank weekend".to_owned(),
+        units: Units::Metric,
+        venue: venue(),
+        days: Vec::new(),
+        group: Group {
+            instructors: 1,
+            assistants: 1,
+            students: named(&[
+                "Alice Ash",
+                "Ben Birch",
+                "Carol Cherry",
+                "Dev Damson",
+                "Ellen Elder",
+                "Frank Fir",
+                "Grace Gorse",
+                "Harry Hazel",
+            ]),
+        },
+        wall: WallGiven {
+            height: metres(1.07),
+            top_width: metres(0.41),
+            left: six,
+            right: six,
+            cope_height: metres(0.25),
+            cope_thickness: metres(0.1),
+            length: Some(metres(9.0)),
+            joints: Vec::new(),
+            through_rows: vec![metres(0.55)],
+            through_spacing: metres(0.9),
+            through: ThroughSize {
+                width: metres(0.3),
+                thickness: metres(0.12),
+                projection: metres(0.0),
+            },
+            footing: Some(Footing {
+                depth: metres(0.15),
+                outset: metres(0.05),
+            }),
+            ends: [End::Head, End::Joined],
+        },
+        stone: StoneGiven {
+            kind: None,
+            density: Some(kg_per_m3(2600.0)),
+            voids: None,
+            hearting_share: None,
+            waste: None,
+            on_site: OnSite::ByKind(Vec::new()),
+            load: None,
+            most: None,
+            lead_days: None,
+        },
+        frames: FramesGiven {
+            in_stock: Some(6),
+            set_size: 3,
+            leapfrog: false,
+            spacing: metres(3.0),
+            bar: "16 mm".to_owned(),
+            stock_lengths: vec![metres(1.83), metres(2.44)],
+            embedment: metres(0.6),
+            projection: metres(0.14),
+        },
+        kit_on_hand: Vec::new(),
+        rates: Vec::new(),
+        chance: 0.8,
+        seed: 1,
+    }
+}
+
+/// The same kind of course in feet and inches.
+pub(crate) fn imperial() -> Course {
+    let inches = |n: f64| metres(n * INCH_M);
+    let mut course = weekend();
+    course.units = Units::Imperial;
+    course.wall.height = inches(42.0);
+    course.wall.top_width = inches(16.0);
+    course.wall.cope_height = inches(10.0);
+    course.wall.cope_thickness = inches(4.0);
+    course.wall.length = Some(feet(30.0));
+    course.wall.through_rows = vec![inches(21.625)];
+    course.wall.footing = Some(Footing {
+        depth: inches(6.0),
+        outset: inches(2.0),
+    });
+    course.frames.spacing = feet(10.0);
+    course.frames.embedment = inches(24.0);
+    course.frames.projection = inches(5.5);
+    course
+}
+
+fn feet(n: f64) -> Length {
+    metres(n * FOOT_M)
+}
+
+fn named(names: &[&str]) -> Vec<Student> {
+    names
+        .iter()
+        .enumerate()
+        .map(|(at, name)| Student {
+            name: (*name).to_owned(),
+            experience: match at % 3 {
+                0 => Experience::Novice,
+                1 => Experience::Improver,
+                _ => Experience::Experienced,
+            },
+        })
+        .collect()
+}
+
+/// Students as a course without names has them.
+fn students(count: usize) -> Vec<Student> {
+    let names: Vec<String> = (1..=count).map(|at| format!("Student {at}")).collect();
+    let names: Vec<&str> = names.iter().map(String::as_str).collect();
+    named(&names)
+}
+
+fn venue() -> Venue {
+    Venue {
+        name: "Hollin Bank Farm".to_owned(),
+        country: None,
+        latitude: 54.2,
+        longitude: -2.4,
+        time_zone: "Europe/London".parse().expect("a zone that exists"),
+        longest_wall: None,
+    }
+}
+
+/// Tables with what the geometry asks for and no stages, so that no course is simulated.
+fn tables() -> Tables {
+    let source = || "made up for tests".to_owned();
+    let spread = |centre: f64| Spread {
+        centre,
+        low: centre * 0.9,
+        high: centre * 1.1,
+        source: source(),
+    };
+    Tables {
+        stone: StoneTable {
+            rocks: vec![Rock {
+                key: "limestone".to_owned(),
+                name: "Limestone".to_owned(),
+                density: kg_per_m3(2600.0),
+                low: kg_per_m3(2400.0),
+                high: kg_per_m3(2700.0),
+                source: source(),
+            }],
+            voids: spread(0.25),
+            hearting_share: spread(0.2),
+            waste: spread(0.2),
+            cope_fill: spread(0.7),
+            lead_days: 5,
+            lead_source: source(),
+        },
+        bars: vec![Bar {
+            key: "16 mm".to_owned(),
+            diameter: metres(0.016),
+            mass: kg_per_m(1.58),
+            source: source(),
+        }],
+        pace: pace(),
+        stages: Vec::new(),
+        kit: Vec::new(),
+        lessons: Vec::new(),
+        cautions: Vec::new(),
+    }
+}
+
+fn pace() -> PaceTable {
+    let source = || "made up for tests".to_owned();
+    PaceTable {
+        rates: vec![Rate {
+            stage: "first-lift".to_owned(),
+            hours: [5.0, 3.5, 1.6],
+            source: source(),
+        }],
+        spread: PaceSpread {
+            course: 0.2,
+            stage: 0.2,
+            pair: 0.1,
+            source: source(),
+        },
+        places: Places {
+            hands_on: 0.67,
+            learning_hours: 2.0,
+            learning_factor: 1.5,
+            facing_pair: metres(1.5),
+            diggers: metres(2.0),
+            coping_crew: metres(3.0),
+            students_per_instructor: 6.0,
+            too_many_students: 10.0,
+            one_wall: 12,
+            tidy_minutes: 15,
+            source: source(),
+        },
+    }
+}

@@ -1,0 +1,46 @@
+//! Drawings of a planned wall: one scene in paper millimetres, shown on screen and in print.
+//!
+//! A [`Scene`] is a list of marks with a description in words; [`Scene::svg`] writes it.
+//! Nothing in a drawing depends on colour: what a line means is told by its weight, its
+//! dashes and its hatching ([`Pen`]). Read the modules in this order:
+//!
+//! - `pen`, `scene`, `svg`: what a drawing is made of and how it is written
+//! - `text_box`, `sheet`, `dimension`, `scale`: room for every text, dimension lines, scales
+//! - `stones`, `hatching`: stones and ground hinted at, the same every time
+//! - `stretches`: long walls drawn one stretch below another
+//! - `section` and `parts` with `cut`, `elevation` with `face` and `stint_band`, `setting_out`, `gauge`: the drawings
+
+mod cut;
+mod dimension;
+mod elevation;
+mod face;
+mod gauge;
+mod hatching;
+mod parts;
+mod pen;
+mod scale;
+mod scene;
+mod section;
+mod setting_out;
+mod sheet;
+mod side_notes;
+mod stint_band;
+mod stones;
+mod stretches;
+mod svg;
+mod text_box;
+mod words;
+
+#[cfg(test)]
+mod fixture;
+#[cfg(test)]
+mod overlap;
+
+pub use elevation::elevation;
+pub use gauge::{GAUGE_LENGTH_IMPERIAL_FT, GAUGE_LENGTH_METRIC_M, gauge};
+pub use parts::section_blank;
+pub use pen::Pen;
+pub use scene::{Anchor, Mark, Point, Room, Scene, Text};
+pub use section::section;
+pub use setting_out::{diagonal, setting_out};
+pub use text_box::TextBox;

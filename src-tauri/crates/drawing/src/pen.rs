@@ -1,0 +1,142 @@
+//! Pens: what a line means, told by weight, dashes and fill and never by colour.
+
+/// What a mark stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Pen {
+    /// The edge of the wall.
+    Outline,
+    /// A face stone or a footing stone, hinted at.
+    Stone,
+    /// Hearting, hinted at.
+    Hearting,
+    /// A through.
+    Through,
+    /// A cope stone.
+    Cope,
+    /// The line of the ground.
+    Ground,
+    /// Hatching of ground and of standing wall.
+    Hatch,
+    /// The edge of the trench.
+    Trench,
+    /// A ring where a string is tied.
+    String,
+    /// A bar or board of a frame.
+    Bar,
+    /// A bar or board where something hides it.
+    HiddenBar,
+    /// Wall left to be carried on.
+    Later,
+    /// The centre line.
+    Centre,
+    /// A line measured from corner to corner.
+    Diagonal,
+    /// Dimension lines and the lines that lead to them.
+    Dimension,
+    /// The stroke across the end of a dimension line.
+    Tick,
+    /// From a word to what it names.
+    Leader,
+    /// Filled dots and the dark parts of a scale bar.
+    Solid,
+    /// Words and figures.
+    Text,
+}
+
+/// How a pen draws.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Look {
+    /// Line weight; nothing for a shape that is only filled.
+    pub(crate) weight_mm: f64,
+    /// Lengths of dashes and gaps in turn; empty for a whole line.
+    pub(crate) dashes_mm: &'static [f64],
+    /// What a closed shape is filled with.
+    pub(crate) fill: Fill,
+}
+
+/// What a closed shape is filled with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Fill {
+    /// Whatever lies below shows through.
+    Nothing,
+    /// The colour of the paper, which hides what lies below.
+    Paper,
+    /// The colour of the ink.
+    Ink,
+}
+
+impl Pen {
+    /// Every pen.
+    pub const ALL: [Self; 19] = [
+        Self::Outline,
+        Self::Stone,
+        Self::Hearting,
+        Self::Through,
+        Self::Cope,
+        Self::Ground,
+        Self::Hatch,
+        Self::Trench,
+        Self::String,
+        Self::Bar,
+        Self::HiddenBar,
+        Self::Later,
+        Self::Centre,
+        Self::Diagonal,
+        Self::Dimension,
+        Self::Tick,
+        Self::Leader,
+        Self::Solid,
+        Self::Text,
+    ];
+
+    /// The class of its marks, for the window's own colours: `pen-outline`.
+    pub fn class(self) -> &'static str {
+        match self {
+            Self::Outline => "pen-outline",
+            Self::Stone => "pen-stone",
+            Self::Hearting => "pen-hearting",
+            Self::Through => "pen-through",
+            Self::Cope => "pen-cope",
+            Self::Ground => "pen-ground",
+            Self::Hatch => "pen-hatch",
+            Self::Trench => "pen-trench",
+            Self::String => "pen-string",
+            Self::Bar => "pen-bar",
+            Self::HiddenBar => "pen-hidden-bar",
+            Self::Later => "pen-later",
+            Self::Centre => "pen-centre",
+            Self::Diagonal => "pen-diagonal",
+            Self::Dimension => "pen-dimension",
+            Self::Tick => "pen-tick",
+            Self::Leader => "pen-leader",
+            Self::Solid => "pen-solid",
+            Self::Text => "pen-text",
+        }
+    }
+
+    pub(crate) fn look(self) -> Look {
+        let (weight_mm, dashes_mm, fill): (f64, &'static [f64], Fill) = match self {
+            Self::Outline => (0.7, &[], Fill::Nothing),
+            Self::Stone => (0.18, &[], Fill::Paper),
+            Self::Hearting => (0.13, &[], Fill::Nothing),
+            Self::Through | Self::Cope => (0.4, &[], Fill::Paper),
+            Self::Ground => (0.55, &[], Fill::Nothing),
+            Self::Hatch => (0.15, &[], Fill::Nothing),
+            Self::Trench => (0.35, &[2.4, 1.2], Fill::Nothing),
+            Self::String => (0.3, &[], Fill::Paper),
+            Self::Bar => (0.3, &[], Fill::Paper),
+            Self::HiddenBar => (0.25, &[1.4, 0.9], Fill::Nothing),
+            Self::Later => (0.3, &[0.4, 1.0], Fill::Nothing),
+            Self::Centre => (0.22, &[7.0, 1.2, 1.2, 1.2], Fill::Nothing),
+            Self::Diagonal => (0.3, &[3.6, 1.4], Fill::Nothing),
+            Self::Dimension | Self::Leader => (0.2, &[], Fill::Paper),
+            Self::Tick => (0.45, &[], Fill::Nothing),
+            Self::Solid | Self::Text => (0.0, &[], Fill::Ink),
+        };
+        Look {
+            weight_mm,
+            dashes_mm,
+            fill,
+        }
+    }
+}

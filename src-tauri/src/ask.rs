@@ -1,0 +1,55 @@
+//! What the program asks in dialogs of the system: which file, which folder, lose changes?
+
+use std::path::PathBuf;
+use tauri::{AppHandle, Manager, WebviewWindow};
+use tauri_plugin_dialog::{DialogExt, FilePath, MessageDialogButtons};
+
+/// The ending of course files.
+const ENDING: &str = "walling";
+
+pub(crate) fn course_to_open(app: &AppHandle) -> Option<PathBuf> {
+    path(app.dialog().file().add_filter("Course", &[ENDING]).blocking_pick_file())
+}
+
+pub(crate) fn where_to_save(app: &AppHandle) -> Option<PathBuf> {
+    let dialog = app.dialog().file().add_filter("Course", &[ENDING]);
+    let chosen = path(dialog.set_file_name(format!("course.{ENDING}")).blocking_save_file())?;
+    let named = chosen.extension().is_some();
+    Some(if named { chosen } else { chosen.with_extension(ENDING) })
+}
+
+pub(crate) fn where_to_print(app: &AppHandle) -> Option<PathBuf> {
+    path(app.dialog().file().blocking_pick_folder())
+}
+
+fn path(chosen: Option<FilePath>) -> Option<PathBuf> {
+    chosen.and_then(|it| it.into_path().ok())
+}
+
+/// Whether changes that are not saved may be lost.
+pub(crate) fn may_leave(app: &AppHandle) -> bool {
+    app.dialog().message(LOSE).title("Not saved").buttons(lose_or_stay()).blocking_show()
+}
+
+/// Asks the same before the window closes, without holding the window up.
+pub(crate) fn before_closing(window: &WebviewWindow) {
+    let closing = window.clone();
+    window
+        .app_handle()
+        .dialog()
+        .message(LOSE)
+        .title("Not saved")
+        .buttons(lose_or_stay())
+        .show(move |lose| {
+            if lose {
+                // The window goes whatever the desk holds; nothing is left to be told.
+                let _ = closing.destroy();
+            }
+        });
+}
+
+const LOSE: &str = "This course has changes that are not saved. Close it without saving them?";
+
+fn lose_or_stay() -> MessageDialogButtons {
+    MessageDialogButtons::OkCancelCustom("Close without saving".to_owned(), "Stay".to_owned())
+}

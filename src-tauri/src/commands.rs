@@ -1,0 +1,140 @@
+//! The commands of the window: translation in, one call, translation out.
+
+use crate::Shared;
+use crate::ask;
+use crate::desk::Error;
+use crate::shown::trouble;
+use shapes::window::{Document, Printed, Trouble, View};
+use tauri::{AppHandle, State};
+
+type Reply<T> = Result<T, Trouble>;
+
+/// The course the program was started with.
+#[tauri::command(async)]
+pub(crate) fn start(shared: State<'_, Shared>) -> View {
+    shared.desk().view()
+}
+
+/// Another course; null if the person thought better of it.
+#[tauri::command]
+pub(crate) async fn open(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<View>> {
+    if shared.desk().unsaved() && !ask::may_leave(&app) {
+        return Ok(None);
+    }
+    let Some(path) = ask::course_to_open(&app) else { return Ok(None) };
+    let mut desk = shared.desk();
+    desk.open(path).map_err(trouble)?;
+    Ok(Some(desk.view()))
+}
+
+/// Sets one key of the course.
+#[tauri::command(async)]
+pub(crate) fn edit(shared: State<'_, Shared>, key: &str, text: &str) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.edit(key, text).map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// One more course day.
+#[tauri::command(async)]
+pub(crate) fn add_day(shared: State<'_, Shared>) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.add_day().map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// The last course day fewer.
+#[tauri::command(async)]
+pub(crate) fn remove_day(shared: State<'_, Shared>) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.remove_day().map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// Back to before the last change.
+#[tauri::command(async)]
+pub(crate) fn undo(shared: State<'_, Shared>) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.undo().map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// Forward again.
+#[tauri::command(async)]
+pub(crate) fn redo(shared: State<'_, Shared>) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.redo().map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// Saves the course where it lives; a course that has never been saved asks where.
+#[tauri::command]
+pub(crate) async fn save(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<View>> {
+    let path = shared.desk().path().map(ToOwned::to_owned);
+    let Some(path) = path else { return save_as(app, shared).await };
+    let mut desk = shared.desk();
+    desk.save(&path).map_err(trouble)?;
+    Ok(Some(desk.view()))
+}
+
+/// Saves the course where the person says; null if they thought better of it.
+#[tauri::command]
+pub(crate) async fn save_as(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<View>> {
+    let Some(path) = ask::where_to_save(&app) else { return Ok(None) };
+    let mut desk = shared.desk();
+    desk.save_as(path).map_err(trouble)?;
+    Ok(Some(desk.view()))
+}
+
+/// The documents there are.
+#[tauri::command]
+pub(crate) fn documents() -> Vec<Document> {
+    let shape = |it: &documents::Document| Document {
+        name: it.name.to_owned(),
+        title: it.title.to_owned(),
+        what: it.what.to_owned(),
+    };
+    documents::DOCUMENTS.iter().map(shape).collect()
+}
+
+/// Where pages would go; null if a folder must be chosen first.
+#[tauri::command]
+pub(crate) fn print_folder(shared: State<'_, Shared>) -> Option<String> {
+    shared.desk().print_folder().map(|folder| folder.display().to_string())
+}
+
+/// Where pages shall go; null if the person thought better of it.
+#[tauri::command]
+pub(crate) async fn choose_print_folder(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<String>> {
+    let Some(folder) = ask::where_to_print(&app) else { return Ok(None) };
+    let shown = folder.display().to_string();
+    shared.desk().print_into(folder);
+    Ok(Some(shown))
+}
+
+/// Prints documents into the folder.
+#[tauri::command]
+pub(crate) async fn print(shared: State<'_, Shared>, names: Vec<String>) -> Reply<Printed> {
+    let job = shared.desk().print_job().map_err(trouble)?;
+    let folder = job.folder.clone();
+    let printing = tokio::task::spawn_blocking(move || job.run(&names));
+    let pack = printing.await.map_err(|wrong| trouble(Error::Show(wrong.to_string())))?;
+    let pack = pack.map_err(trouble)?;
+    let name = |file: &std::path::PathBuf| {
+        file.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default()
+    };
+    let printed = Printed {
+        folder: folder.display().to_string(),
+        files: pack.files.iter().map(name).collect(),
+        unprintable: pack.unprintable.iter().collect(),
+    };
+    shared.desk().printed(folder);
+    Ok(printed)
+}
+
+/// Opens the folder of the last print.
+#[tauri::command]
+pub(crate) async fn show_printed(shared: State<'_, Shared>) -> Reply<()> {
+    let folder = shared.desk().last_print().ok_or_else(|| trouble(Error::NoFolder))?;
+    opener::open(folder).map_err(|wrong| trouble(Error::Show(wrong.to_string())))
+}
