@@ -68,6 +68,7 @@ pub fn of_this_plan(
     sizing: &Sizing,
     room: Length,
     ratio: f64,
+    lower: Option<Length>,
 ) -> Vec<Shown> {
     let places = &tables.pace.places;
     let students = course.group.students.len();
@@ -112,7 +113,7 @@ pub fn of_this_plan(
             COMMON,
         );
     }
-    for text in sizing_cautions(course, tables, sizing, room) {
+    for text in sizing_cautions(course, tables, sizing, room, lower) {
         warn(text.0, text.1, COMMON);
     }
     cautions
@@ -123,6 +124,7 @@ fn sizing_cautions(
     tables: &Tables,
     sizing: &Sizing,
     room: Length,
+    lower: Option<Length>,
 ) -> Vec<(&'static str, String)> {
     let show = |length: Length| show_length(length, course.units);
     let mut texts = Vec::new();
@@ -134,7 +136,14 @@ fn sizing_cautions(
                 show(least.length),
                 reason(sizing.binding),
                 show(sizing.length),
-                cure(sizing.binding)
+                lower.map_or_else(
+                    || cure(sizing.binding).to_owned(),
+                    |lower| format!(
+                        "A shorter wall would rise no faster: it leaves people without a place. At {} high the group would finish {}; so would more hours or a footing dug beforehand help.",
+                        show(lower),
+                        show(least.length)
+                    )
+                )
             ),
         ));
     }

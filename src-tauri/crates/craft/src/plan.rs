@@ -1,5 +1,7 @@
 //! The one door into the sums: a course and the tables go in, the whole plan comes out.
 
+mod size;
+
 use crate::Error;
 use crate::cautions::{self, Shown};
 use crate::course::{Course, GivenRate};
@@ -9,18 +11,20 @@ use crate::pace::SAMPLES;
 use crate::pace::calendar::Calendar;
 use crate::pace::crew::{self, Gang};
 use crate::pace::draws::Draws;
-use crate::pace::forecast::{self, Forecast};
+use crate::pace::forecast::Forecast;
 use crate::pace::programme::Programme;
-use crate::pace::sizing::{self, Binding, Bound, Limit, Sizing, longest, rounded_down};
+use crate::pace::sizing::Sizing;
 use crate::pace::timetable::{Entry, Words, timetable};
 use crate::pace::work::Amounts;
 use crate::people::{Stint, stints};
-use crate::quantity::{Length, Volume, metres};
+use crate::quantity::{Length, Volume};
 use crate::readiness::{ToDo, to_do};
 use crate::stone::Stone;
 use crate::sun::{SunDay, sun};
 use crate::tables::{PaceTable, Rate, Stage, Tables};
 use crate::wall::{Section, Volumes, raked_away};
+use std::borrow::Cow;
+use std::sync::Arc;
 
 /// The stage whose rates set how long each pair's stint is.
 const LAYING: &str = "first-lift";
@@ -81,12 +85,12 @@ pub fn plan(course: &Course, tables: &Tables) -> Result<Plan, Error> {
 
 /// What does not depend on the length of the wall.
 struct Planner<'a> {
-    course: &'a Course,
+    course: Cow<'a, Course>,
     tables: &'a Tables,
     pace: PaceTable,
     section: Section,
     calendar: Calendar,
-    draws: Draws,
+    draws: Arc<Draws>,
 }
 
 /// What a certain length of wall takes.
@@ -107,14 +111,14 @@ impl<'a> Planner<'a> {
         Ok(Self {
             section: course.wall.section()?,
             calendar: Calendar::new(&course.days, &tables.lessons, pace.places.tidy_minutes),
-            draws: Draws::new(
+            draws: Arc::new(Draws::new(
                 course.seed,
                 SAMPLES,
                 &tables.stages,
                 &pace.spread,
                 course.group.students.len(),
-            ),
-            course,
+            )),
+            course: Cow::Borrowed(course),
             tables,
             pace,
         })
@@ -134,17 +138,18 @@ impl<'a> Planner<'a> {
         let kit = self.kit(&built);
         let gang = self.gang(&built);
         let ratio = gang.students_per_instructor();
+        let lower = self.lower_wall(&sizing);
         let mut cautions =
-            cautions::of_this_plan(self.course, self.tables, &sizing, gang.room, ratio);
+            cautions::of_this_plan(&self.course, self.tables, &sizing, gang.room, ratio, lower);
         cautions.extend(cautions::general(
-            self.course,
+            &self.course,
             self.tables,
             &built.stone,
             &sun,
         ));
         Ok(Plan {
             to_do: to_do(
-                self.course,
+                &self.course,
                 &built.stone,
                 &built.frames,
                 &kit,
@@ -278,90 +283,6 @@ impl<'a> Planner<'a> {
             .filter(|end| **end == crate::course::End::Raked)
             .count();
         raked_away(&self.section) * raked as f64
-    }
-
-    /// All limits, and the length they leave.
-    fn size(&self) -> Result<Sizing, Error> {
-        // Whatever can go wrong with a wall of this section goes wrong at one metre too.
-        self.build(self.course.wall.length.unwrap_or_else(|| metres(1.0)))?;
-        let pace = self.pace_limit();
-        let mut limits = vec![
-            Limit {
-                limit: Binding::ElbowRoom,
-                bound: Bound::Least,
-                length: crew::elbow_room(&self.course.group, &self.pace),
-            },
-            Limit {
-                limit: Binding::Pace,
-                bound: Bound::Most,
-                length: pace,
-            },
-        ];
-        let most = |limit, length| Limit {
-            limit,
-            bound: Bound::Most,
-            length,
-        };
-        limits.extend(
-            self.stone_limit()
-                .map(|length| most(Binding::Stone, length)),
-        );
-        limits.extend(
-            self.frames_limit()
-                .map(|length| most(Binding::Frames, length)),
-        );
-        limits.extend(
-            self.course
-                .venue
-                .longest_wall
-                .map(|length| most(Binding::Site, length)),
-        );
-        let mut sizing = Sizing::of(limits, self.course.wall.length, self.course.units);
-        self.keep_the_chance(&mut sizing);
-        Ok(sizing)
-    }
-
-    /// The longest wall that finishes in the wished-for share of simulated courses.
-    fn pace_limit(&self) -> Length {
-        longest(|length| self.finishes(length))
-    }
-
-    fn finishes(&self, length: Length) -> bool {
-        self.build(length).is_ok_and(|built| {
-            let chance = forecast::chance(&self.programme(&built), &self.calendar, &self.draws);
-            self.course.chance <= chance
-        })
-    }
-
-    /// Frames, throughs and copes come in whole numbers, so that a rounded length could in
-    /// rare cases fall on the wrong side of a step: it then gives way by one step more.
-    fn keep_the_chance(&self, sizing: &mut Sizing) {
-        let step = sizing::step(self.course.units);
-        while sizing.binding == Binding::Pace
-            && step * 1.5 < sizing.length
-            && !self.finishes(sizing.length)
-        {
-            sizing.length = rounded_down(sizing.length - step, self.course.units);
-        }
-    }
-
-    /// The longest wall whose high order is still to be had.
-    fn stone_limit(&self) -> Option<Length> {
-        let most = self.course.stone.most?;
-        Some(longest(|length| {
-            self.build(length)
-                .is_ok_and(|built| built.stone.to_deliver.high <= most)
-        }))
-    }
-
-    /// What the stock spans when all of it stands at once. With fewer than two frames all
-    /// are to be borrowed anyway, and the stock says nothing about the length.
-    fn frames_limit(&self) -> Option<Length> {
-        let frames = &self.course.frames;
-        frames
-            .in_stock
-            .filter(|have| !frames.leapfrog && 2 <= *have)
-            .map(|have| frames.spacing * f64::from(have - 1))
     }
 }
 

@@ -35,6 +35,8 @@ mod words;
 mod fixture;
 #[cfg(test)]
 mod overlap;
+#[cfg(test)]
+mod written;
 
 pub use elevation::elevation;
 pub use gauge::{GAUGE_LENGTH_IMPERIAL_FT, GAUGE_LENGTH_METRIC_M, gauge};

@@ -154,7 +154,7 @@ fn parts(cut: &Cut<'_>) -> Vec<Part> {
     if let Some(bed) = plain.last() {
         let y = middle(bed);
         add(
-            "face, laid to the batter",
+            "batter of the face",
             (cut.face(Side::Left, y), y),
             Towards::Left,
         );

@@ -121,7 +121,7 @@ fn half_bar(scale: Scale, units: Units) -> Length {
     };
     lengths()
         .find(apart)
-        .or_else(|| lengths().last())
+        .or_else(|| lengths().next_back())
         .unwrap_or_else(|| metres(1.0))
 }
 

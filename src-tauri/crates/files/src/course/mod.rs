@@ -102,7 +102,10 @@ impl CourseFile {
     pub fn count_also(&mut self, store: &[(String, u32)]) {
         let counted = &mut self.course.kit_on_hand;
         for (item, count) in store {
-            if !counted.iter().any(|(known, _)| known.eq_ignore_ascii_case(item)) {
+            if !counted
+                .iter()
+                .any(|(known, _)| known.eq_ignore_ascii_case(item))
+            {
                 counted.push((item.clone(), *count));
             }
         }

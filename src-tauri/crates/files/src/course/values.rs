@@ -19,7 +19,11 @@ fn table(path: &str, table: &dyn TableLike, values: &mut BTreeMap<String, String
         if key == "private" {
             continue;
         }
-        let path = if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") };
+        let path = if path.is_empty() {
+            key.to_owned()
+        } else {
+            format!("{path}.{key}")
+        };
         match item {
             Item::ArrayOfTables(tables) => {
                 for (number, one) in tables.iter().enumerate() {
@@ -50,7 +54,9 @@ fn value(path: &str, one: &Value, values: &mut BTreeMap<String, String>) {
             let text = when.value().to_string();
             // 09:00:00 is typed as 09:00.
             let of_day = when.value().date.is_none();
-            text.strip_suffix(":00").filter(|_| of_day).map_or(text.clone(), str::to_owned)
+            text.strip_suffix(":00")
+                .filter(|_| of_day)
+                .map_or(text.clone(), str::to_owned)
         }
         Value::Integer(number) => number.value().to_string(),
         Value::Float(number) => number.value().to_string(),

@@ -1,0 +1,238 @@
+//! Checks on written drawings: well-formed, the same every time, to scale, complete.
+
+use crate::fixture;
+use crate::pen::Pen;
+use crate::scene::{Mark, Room, Scene};
+use craft::course::{Course, End};
+use craft::quantity::{Read, metres};
+
+const PAGE: Room = Room {
+    width_mm: 180.0,
+    height_mm: 240.0,
+};
+
+fn scenes(course: &Course) -> Vec<Scene> {
+    let plan = fixture::plan(course);
+    vec![
+        crate::section(&plan, course, PAGE),
+        crate::section_blank(&plan, course, PAGE).0,
+        crate::elevation(&plan, course, PAGE),
+        crate::setting_out(&plan, course, PAGE),
+        crate::gauge(&plan, course, PAGE),
+    ]
+}
+
+fn drawn(scene: &Scene, pen: Pen) -> usize {
+    let with = |mark: &&Mark| matches!(mark, Mark::Polygon { pen: own, .. } if *own == pen);
+    scene.marks.iter().filter(with).count()
+}
+
+/// What is wrong with a text as XML: a small reader that knows elements, attributes in
+/// double quotes and the four entities the writer uses.
+fn xml_fault(svg: &str) -> Option<String> {
+    let mut open: Vec<&str> = Vec::new();
+    let mut ids: Vec<&str> = Vec::new();
+    let mut rest = svg;
+    while let Some(start) = rest.find('<') {
+        let (text, tag) = rest.split_at(start);
+        if let Some(fault) = text_fault(text) {
+            return Some(fault);
+        }
+        let end = tag.find('>')?;
+        let inside = &tag[1..end];
+        rest = &tag[end + 1..];
+        if let Some(name) = inside.strip_prefix('/') {
+            if open.pop() != Some(name) {
+                return Some(format!("</{name}> closes nothing"));
+            }
+            continue;
+        }
+        let body = inside.strip_suffix('/').unwrap_or(inside);
+        let (name, attributes) = body.split_once(' ').unwrap_or((body, ""));
+        if !inside.ends_with('/') {
+            open.push(name);
+        }
+        let mut left = attributes.trim();
+        while !left.is_empty() {
+            let (key, after) = left.split_once("=\"")?;
+            let (value, after) = after.split_once('"')?;
+            if key.contains(char::is_whitespace) || key == "style" || key.starts_with("on") {
+                return Some(format!("attribute {key}"));
+            }
+            if key == "id" {
+                ids.push(value);
+            }
+            if let Some(fault) = text_fault(value) {
+                return Some(fault);
+            }
+            left = after.trim_start();
+        }
+    }
+    let count = ids.len();
+    ids.sort_unstable();
+    ids.dedup();
+    if !open.is_empty() || !rest.trim().is_empty() || ids.len() != count {
+        return Some(format!("left open {open:?}, after the end {rest:?}, ids {ids:?}"));
+    }
+    None
+}
+
+fn text_fault(text: &str) -> Option<String> {
+    let plain = ["&amp;", "&lt;", "&gt;", "&quot;"]
+        .iter()
+        .fold(text.to_owned(), |text, entity| text.replace(entity, ""));
+    let bad = |letter: char| "<&".contains(letter) || (letter.is_control() && letter != '\n');
+    plain.contains(bad).then(|| format!("not escaped: {text:?}"))
+}
+
+#[test]
+fn every_drawing_is_sound_xml_and_the_same_every_time() {
+    for (name, course) in fixture::courses() {
+        let again = scenes(&course);
+        for (scene, again) in scenes(&course).iter().zip(&again) {
+            let svg = scene.svg();
+            assert_eq!(xml_fault(&svg), None, "{name}, {}", scene.name);
+            assert_eq!(svg, again.svg(), "{name}, {}", scene.name);
+            for forbidden in ["<style", "<script", "style=", "href", "url(", "NaN", "inf"] {
+                let found = svg.contains(forbidden) && !scene.description.contains(forbidden);
+                assert!(!found, "{name}, {}: {forbidden}", scene.name);
+            }
+            let title = format!("<title id=\"{}-title\">", scene.name);
+            assert!(svg.contains("role=\"img\"") && svg.contains(&title));
+            assert!(!scene.description.is_empty() && !scene.description.contains("  "));
+        }
+    }
+}
+
+/// The reader itself must see what is wrong.
+#[test]
+fn broken_xml_is_found() {
+    assert_eq!(xml_fault("<a b=\"c\"><d/>e</a>"), None);
+    for broken in ["<a>", "<a></b>", "<a>&</a>", "<a style=\"x\"/>", "<a id=\"x\"><b id=\"x\"/></a>"] {
+        assert!(xml_fault(broken).is_some(), "{broken}");
+    }
+}
+
+#[test]
+fn drawings_in_one_page_share_no_id() {
+    let all: String = scenes(&fixture::weekend()).iter().map(Scene::svg).collect();
+    assert_eq!(xml_fault(&format!("<div>{all}</div>")), None);
+}
+
+/// By hand: 16 in + 2 · 42 in / 6 = 30 in at the ground, 762 mm; at 1:12 that is 63.5 mm,
+/// and the height, 42 in = 1066.8 mm, is 88.9 mm.
+#[test]
+fn the_section_is_to_scale() {
+    let course = fixture::imperial();
+    let scene = crate::section(&fixture::plan(&course), &course, PAGE);
+    assert_eq!(scene.scale, Some(12));
+    let body = scene.marks.iter().rev().find_map(|mark| match mark {
+        Mark::Polygon {
+            pen: Pen::Outline, ..
+        } => Some(mark.extent()),
+        _ => None,
+    });
+    let body = body.expect("the body has an outline");
+    assert!((body.width() - 63.5).abs() < 1e-6, "{}", body.width());
+    assert!((body.height() - 88.9).abs() < 1e-6, "{}", body.height());
+}
+
+/// By hand for the weekend's wall: 9 m / 0.1 m = 90 copes, 9 m / 0.9 m = 10 throughs.
+#[test]
+fn every_cope_and_through_is_drawn() {
+    let course = fixture::weekend();
+    let scene = crate::elevation(&fixture::plan(&course), &course, PAGE);
+    assert_eq!(drawn(&scene, Pen::Cope), 90);
+    assert_eq!(drawn(&scene, Pen::Through), 10);
+}
+
+/// In stretches and with raked ends: no through is lost or drawn twice.
+#[test]
+fn throughs_are_as_many_as_the_plan_counts_in_every_drawing() {
+    for (name, mut course) in fixture::courses() {
+        for ends in [[End::Head, End::Joined], [End::Raked, End::Raked]] {
+            course.wall.ends = ends;
+            let plan = fixture::plan(&course);
+            let scene = crate::elevation(&plan, &course, PAGE);
+            let count = drawn(&scene, Pen::Through) + drawn(&scene, Pen::Later);
+            assert_eq!(count, plan.stone.through_count(), "{name} {ends:?}");
+        }
+    }
+}
+
+/// By hand: offsets 0.41 / 2 + 1.07 / 6 = 0.383 m; trench 0.767 + 0.1 = 0.867 m; diagonal
+/// of a bay sqrt(3² + 0.767²) = 3.096 m.
+#[test]
+fn the_words_hold_the_real_figures() {
+    let course = fixture::weekend();
+    let [section, _, elevation, setting_out, gauge] =
+        <[Scene; 5]>::try_from(scenes(&course)).expect("five drawings");
+    assert_eq!(
+        section.description,
+        "Cross-section at 1:12, seen looking along the wall from station 0. The wall is 0.77 m \
+         wide at the ground and 0.41 m wide under the cope, 1.07 m high from the ground to the \
+         underside of the cope; both faces battered 1 in 6. The cope is 0.25 m high: 90 stones, \
+         each 0.10 m thick along the wall. The footing lies in a trench 0.15 m deep and 0.87 m \
+         wide, 0.05 m beyond each face. Through rows above the ground: 10 throughs at 0.55 m, \
+         each 0.58 m long. At the ground the bars stand 0.38 m left and 0.38 m right of the \
+         centre line, 0.60 m of bar in the ground; the underside of the board is the top of the \
+         wall. Strings stand at 0.18 m, 0.37 m, 0.55 m, 0.72 m, 0.90 m and 1.07 m above the \
+         ground. Inside are two faces of large stones with small hearting between them."
+    );
+    assert!(elevation.description.contains("At the far end: joined to standing wall."));
+    assert!(elevation.description.contains("4 frames stand at 0.00 m, 3.00 m, 6.00 m and 9.00 m"));
+    assert!(setting_out.description.contains("square when both its diagonals measure 3.10 m"));
+    assert!(gauge.description.contains("plumb edge 1.20 m, 0.20 m wide at the top"));
+}
+
+#[test]
+fn letters_follow_one_another_and_parts_that_are_not_there_get_none() {
+    let key = |course: &Course| crate::section_blank(&fixture::plan(course), course, PAGE).1;
+    let full = key(&fixture::weekend());
+    let names: Vec<&str> = full.iter().map(|(_, name)| *name).collect();
+    assert_eq!(
+        names,
+        ["cope", "through", "hearting", "face stone", "footing", "batter of the face", "string", "bar"]
+    );
+    let letters: String = full.iter().map(|(letter, _)| *letter).collect();
+    assert_eq!(letters, "ABCDEFGH");
+    let mut bare = fixture::weekend();
+    bare.wall.cope_height = metres(0.0);
+    bare.wall.footing = None;
+    bare.wall.through_rows.clear();
+    let letters: String = key(&bare).iter().map(|(letter, _)| *letter).collect();
+    assert_eq!(letters, "ABCDE");
+}
+
+/// The sheet to be filled in must not hold its answers.
+#[test]
+fn letters_are_all_that_is_written_on_the_blank() {
+    let course = fixture::weekend();
+    let (scene, key) = crate::section_blank(&fixture::plan(&course), &course, PAGE);
+    for mark in &scene.marks {
+        if let Mark::Text(text) = mark {
+            assert_eq!(text.words.chars().count(), 1, "{}", text.words);
+        }
+    }
+    for (_, name) in key {
+        assert!(name == "bar" || !scene.description.contains(name), "{name}");
+    }
+}
+
+/// On a page of the usual size nothing of the usual size needs a larger sheet.
+#[test]
+fn usual_walls_fit_the_page() {
+    for (name, course) in fixture::courses() {
+        if 20.0 < plan_length(&course) {
+            continue;
+        }
+        for scene in scenes(&course) {
+            let fits = scene.width_mm <= PAGE.width_mm && scene.height_mm <= PAGE.height_mm;
+            assert!(fits, "{name}, {}: {}", scene.name, scene.height_mm);
+        }
+    }
+}
+
+fn plan_length(course: &Course) -> f64 {
+    fixture::plan(course).sizing.length.si()
+}
