@@ -139,7 +139,7 @@ fn sizing_cautions(
                 lower.map_or_else(
                     || cure(sizing.binding).to_owned(),
                     |lower| format!(
-                        "A shorter wall would rise no faster: it leaves people without a place. At {} high the group would finish {}; so would more hours or a footing dug beforehand help.",
+                        "A shorter wall would rise no faster: it leaves people without a place. At {} high the group would finish {}; more hours or a footing dug beforehand would help too.",
                         show(lower),
                         show(least.length)
                     )
@@ -185,7 +185,7 @@ fn reason(binding: Binding) -> &'static str {
 fn cure(binding: Binding) -> &'static str {
     match binding {
         Binding::Pace => {
-            "A lower wall, a footing dug beforehand, another day or a second wall would cure it."
+            "A shorter wall would rise no faster, because it leaves people without a place: more hours, a footing dug beforehand or a much lower wall would cure it."
         }
         Binding::Stone => "More stone, a lower wall or a second, smaller wall would cure it.",
         Binding::Frames => "More frames, or building in bays (leapfrog = true), would cure it.",

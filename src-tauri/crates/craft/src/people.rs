@@ -78,7 +78,8 @@ pub fn stints(group: &Group, length: Length, pace: &PaceTable, laying: &str) -> 
         .collect()
 }
 
-/// Units of a stage's work one person does in an hour hands-on; 1 where there is no rate.
+/// Units of a stage's work one person does in an hour hands-on. A stage without a rate is
+/// refused before anything is worked out; it would count as 1.
 pub fn speed(pace: &PaceTable, stage: &str, experience: Experience) -> f64 {
     let column = match experience {
         Experience::Novice => 0,

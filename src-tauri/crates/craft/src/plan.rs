@@ -21,7 +21,7 @@ use crate::quantity::{Length, Volume};
 use crate::readiness::{ToDo, to_do};
 use crate::stone::Stone;
 use crate::sun::{SunDay, sun};
-use crate::tables::{PaceTable, Rate, Stage, Tables};
+use crate::tables::{Before, PaceTable, Rate, Stage, Tables, Work};
 use crate::wall::{Section, Volumes, raked_away};
 use std::borrow::Cow;
 use std::sync::Arc;
@@ -107,6 +107,7 @@ impl<'a> Planner<'a> {
             return Err(Error::NoStudents);
         }
         known_tools(course, tables)?;
+        sound(tables)?;
         let pace = with_given_rates(&tables.pace, &course.rates, &tables.stages)?;
         Ok(Self {
             section: course.wall.section()?,
@@ -323,5 +324,33 @@ fn known_tools(course: &Course, tables: &Tables) -> Result<(), Error> {
             given: item.clone(),
             known: tables.kit.iter().map(|rule| rule.item.clone()).collect(),
         }),
+    }
+}
+
+/// Tables are edited by hand: each stage that is work needs a rate, and each lesson a stage.
+fn sound(tables: &Tables) -> Result<(), Error> {
+    let has_rate = |stage: &Stage| {
+        matches!(stage.work, Work::Minutes(_))
+            || tables.pace.rates.iter().any(|rate| rate.stage == stage.id)
+    };
+    if let Some(stage) = tables.stages.iter().find(|stage| !has_rate(stage)) {
+        return Err(Error::Table {
+            table: "tables/pace.toml",
+            missing: stage.id.clone(),
+        });
+    }
+    let homeless = tables
+        .lessons
+        .iter()
+        .find_map(|lesson| match &lesson.before {
+            Before::Stage(id) if !tables.stages.iter().any(|stage| stage.id == *id) => Some(id),
+            _ => None,
+        });
+    match homeless {
+        Some(id) => Err(Error::Table {
+            table: "tables/stages.toml",
+            missing: id.clone(),
+        }),
+        None => Ok(()),
     }
 }

@@ -5,13 +5,16 @@
 //! not at all. Tables and lessons come from the built-in copy of `lessons/`, with the
 //! instructor's own files over them.
 
+mod cards;
 pub mod course;
 mod error;
 mod library;
 pub mod quantity;
 mod save;
+mod shelf;
 mod tables;
 
+pub use cards::{Card, Country, Question, Term};
 pub use error::{Error, Fault, Refusal};
-pub use library::{Card, Country, Library, Question, Term};
+pub use library::Library;
 pub use save::{clear_leftovers, save, save_new};

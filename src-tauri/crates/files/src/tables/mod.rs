@@ -2,7 +2,8 @@
 
 mod rows;
 
-use crate::library::{Card, Shelf, Text};
+use crate::cards::Card;
+use crate::shelf::{Shelf, Text};
 use crate::{Error, quantity};
 use craft::quantity::{kg_per_m, kg_per_m3, kilograms};
 use craft::tables::{

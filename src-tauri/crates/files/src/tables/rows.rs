@@ -2,7 +2,7 @@
 #![allow(missing_docs)]
 
 use super::WrittenLength;
-use crate::library::{Country, Term};
+use crate::cards::{Country, Term};
 use serde::Deserialize;
 use std::collections::BTreeMap;
 

@@ -1,0 +1,126 @@
+//! The shelf of the library: each file from the instructor's own folder, else the built-in copy.
+
+use crate::{Error, Fault};
+use include_dir::{Dir, include_dir};
+use std::path::{Path, PathBuf};
+
+static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../../lessons");
+
+/// The text of a built-in file; nothing if there is none.
+pub(crate) fn built_in(path: &str) -> Option<&'static str> {
+    BUILT_IN
+        .get_file(path)
+        .and_then(|file| file.contents_utf8())
+}
+
+/// Where files of the library are looked for.
+pub(crate) struct Shelf {
+    /// The instructor's own, looked at first.
+    pub(crate) own: Option<PathBuf>,
+}
+
+/// One file of the library.
+pub(crate) struct Text {
+    /// Its path as a person would name it.
+    shown: String,
+    /// Its file name.
+    pub(crate) name: String,
+    /// What it says.
+    pub(crate) text: String,
+}
+
+impl Shelf {
+    /// A table, from the instructor's own file or the built-in one.
+    pub(crate) fn table<T: serde::de::DeserializeOwned>(&self, path: &str) -> Result<T, Error> {
+        self.text(path)?.toml()
+    }
+
+    fn text(&self, path: &str) -> Result<Text, Error> {
+        let name = path.rsplit('/').next().unwrap_or(path).to_owned();
+        if let Some(file) = self
+            .own
+            .as_ref()
+            .map(|own| own.join(path))
+            .filter(|file| file.is_file())
+        {
+            return Text::read(&file, name);
+        }
+        let text = built_in(path);
+        text.map(|text| Text {
+            shown: format!("lessons/{path}"),
+            name,
+            text: text.to_owned(),
+        })
+        .ok_or_else(|| Error::Read {
+            path: path.into(),
+            cause: std::io::ErrorKind::NotFound.into(),
+        })
+    }
+
+    /// The files of a folder by name: the built-in ones, the instructor's own over and
+    /// beside them.
+    pub(crate) fn folder(&self, folder: &str, ending: &str) -> Result<Vec<Text>, Error> {
+        let mut names: Vec<String> = BUILT_IN
+            .get_dir(folder)
+            .into_iter()
+            .flat_map(|folder| folder.files())
+            .filter_map(|file| Some(file.path().file_name()?.to_str()?.to_owned()))
+            .collect();
+        if let Some(own) = &self.own
+            && let Ok(entries) = std::fs::read_dir(own.join(folder))
+        {
+            names.extend(
+                entries
+                    .flatten()
+                    .filter_map(|entry| entry.file_name().into_string().ok()),
+            );
+        }
+        names.retain(|name| Path::new(name).extension().is_some_and(|it| it == ending));
+        names.sort();
+        names.dedup();
+        names
+            .iter()
+            .map(|name| self.text(&format!("{folder}/{name}")))
+            .collect()
+    }
+}
+
+impl Text {
+    pub(crate) fn read(file: &Path, name: String) -> Result<Self, Error> {
+        let text = std::fs::read_to_string(file).map_err(|cause| Error::Read {
+            path: file.to_owned(),
+            cause,
+        })?;
+        Ok(Self {
+            shown: file.display().to_string(),
+            name,
+            text,
+        })
+    }
+
+    pub(crate) fn toml<T: serde::de::DeserializeOwned>(&self) -> Result<T, Error> {
+        self.toml_part(&self.text, 0)
+    }
+
+    pub(crate) fn toml_part<T: serde::de::DeserializeOwned>(
+        &self,
+        part: &str,
+        from: usize,
+    ) -> Result<T, Error> {
+        toml_edit::de::from_str(part).map_err(|error| {
+            let at = from + error.span().map_or(0, |span| span.start);
+            self.fault("broken-table", at, error.message())
+        })
+    }
+
+    pub(crate) fn fault(&self, code: &'static str, at: usize, what: &str) -> Error {
+        let fault = Fault {
+            code,
+            key: String::new(),
+            at,
+            what: what.trim().replace('\n', ", "),
+            cure: "mend it, or remove your own copy so that the built-in one is used".to_owned(),
+        };
+        fault.in_file(&self.shown, &self.text).into()
+    }
+}
