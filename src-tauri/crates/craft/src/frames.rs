@@ -126,12 +126,17 @@ impl Frames {
         })
     }
 
-    /// Across the longest bay at the ground, from a left bar's inner face to the next right
-    /// one's: `sqrt(bay² + base width²)`. Both diagonals alike is a bay set square.
+    /// Across the longest bay at the ground. Both diagonals alike is a bay set square.
     pub fn diagonal(&self) -> Length {
         let width = self.rows.first().map_or(metres(0.0), FrameRow::base_width);
-        metres(self.bay.si().hypot(width.si()))
+        diagonal(self.bay, width)
     }
+}
+
+/// From a left bar's inner face to the next right one's, along the ground, where both
+/// frames have the same offsets and stand on a straight: `sqrt(bay² + base width²)`.
+pub fn diagonal(bay: Length, base_width: Length) -> Length {
+    metres(bay.si().hypot(base_width.si()))
 }
 
 /// Station 0, the end, every joint, and between them equal bays no longer than `spacing`.
@@ -286,5 +291,11 @@ mod tests {
             assert!(one.from < one.built_to && one.built_to < one.to);
         }
         assert_eq!(moves.last().map(|one| one.to), line.last().copied());
+    }
+
+    /// By hand: 3-4-5 (Pythagoras).
+    #[test]
+    fn three_and_four_make_five() {
+        assert!((diagonal(metres(4.0), metres(3.0)).si() - 5.0).abs() < 1e-12);
     }
 }

@@ -1,17 +1,18 @@
 //! Invented courses for tests: metric and imperial, tall and thin, short and long.
 
+mod tables;
+
 use craft::course::{
     Course, End, Experience, FramesGiven, Group, OnSite, StoneGiven, Student, ThroughSize, Venue,
     WallGiven,
 };
 use craft::plan::Plan;
-use craft::quantity::{FOOT_M, INCH_M, Length, Units, kg_per_m, kg_per_m3, metres};
-use craft::tables::{Bar, PaceSpread, PaceTable, Places, Rate, Rock, Spread, StoneTable, Tables};
+use craft::quantity::{FOOT_M, INCH_M, Length, Units, kg_per_m3, metres};
 use craft::wall::{Batter, Footing};
 
 /// The plan of a course.
 pub(crate) fn plan(course: &Course) -> Plan {
-    craft::plan::plan(course, &tables()).expect("the test courses are sound")
+    craft::plan::plan(course, &tables::tables()).expect("the test courses are sound")
 }
 
 /// Every kind of course a drawing must cope with, by name.
@@ -168,6 +169,52 @@ pub(crate) fn courses() -> Vec<(&'static str, Course)> {
     ]
 }
 
+/// A course whose every measurement hangs on the key, within what is ever built.
+pub(crate) fn made_up(key: u64) -> Course {
+    let dice = |salt: u64| crate::stones::chance(key * 100 + salt);
+    let between = |salt: u64, low: f64, high: f64| metres(low + (high - low) * dice(salt));
+    let batter = |salt: u64| match dice(salt) {
+        low if low < 0.2 => Batter::PLUMB,
+        other => Batter::one_in(3.0 + 20.0 * other).expect("sound"),
+    };
+    let end = |salt: u64| match dice(salt) {
+        low if low < 0.3 => End::Raked,
+        high if 0.6 < high => End::Head,
+        _ => End::Joined,
+    };
+    let mut course = weekend();
+    if dice(0) < 0.5 {
+        course.units = Units::Imperial;
+    }
+    let wall = &mut course.wall;
+    wall.height = between(1, 0.3, 2.8);
+    wall.top_width = between(2, 0.25, 1.2);
+    (wall.left, wall.right) = (batter(3), batter(4));
+    wall.cope_height = between(5, -0.1, 0.4);
+    if wall.cope_height < metres(0.0) {
+        wall.cope_height = metres(0.0);
+    }
+    wall.cope_thickness = between(6, 0.05, 0.3);
+    wall.length = Some(between(7, 0.6, 6.0) * (1.0 + 9.0 * dice(8).powi(3)));
+    let rows = (dice(9) * 4.0).floor();
+    wall.through_rows = (1..=3)
+        .map(f64::from)
+        .filter(|row| *row <= rows)
+        .map(|row| wall.height * (row * (0.2 + 0.1 * dice(10))))
+        .collect();
+    wall.through.projection = between(11, 0.0, 0.08);
+    wall.footing = (dice(12) < 0.7).then_some(Footing {
+        depth: between(13, 0.05, 0.5),
+        outset: between(14, 0.0, 0.3),
+    });
+    wall.ends = [end(15), end(16)];
+    course.frames.spacing = between(17, 1.0, 4.0);
+    course.frames.embedment = between(18, 0.3, 1.0);
+    course.frames.projection = between(19, 0.05, 0.5);
+    course.group.students = students(1 + (dice(20) * 30.0) as usize);
+    course
+}
+
 /// A small metric course of the usual kind.
 pub(crate) fn weekend() -> Course {
     let six = Batter::one_in(6.0).expect("sound");
@@ -295,75 +342,5 @@ fn venue() -> Venue {
         longitude: -2.4,
         time_zone: "Europe/London".parse().expect("a zone that exists"),
         longest_wall: None,
-    }
-}
-
-/// Tables with what the geometry asks for and no stages, so that no course is simulated.
-fn tables() -> Tables {
-    let source = || "made up for tests".to_owned();
-    let spread = |centre: f64| Spread {
-        centre,
-        low: centre * 0.9,
-        high: centre * 1.1,
-        source: source(),
-    };
-    Tables {
-        stone: StoneTable {
-            rocks: vec![Rock {
-                key: "limestone".to_owned(),
-                name: "Limestone".to_owned(),
-                density: kg_per_m3(2600.0),
-                low: kg_per_m3(2400.0),
-                high: kg_per_m3(2700.0),
-                source: source(),
-            }],
-            voids: spread(0.25),
-            hearting_share: spread(0.2),
-            waste: spread(0.2),
-            cope_fill: spread(0.7),
-            lead_days: 5,
-            lead_source: source(),
-        },
-        bars: vec![Bar {
-            key: "16 mm".to_owned(),
-            diameter: metres(0.016),
-            mass: kg_per_m(1.58),
-            source: source(),
-        }],
-        pace: pace(),
-        stages: Vec::new(),
-        kit: Vec::new(),
-        lessons: Vec::new(),
-        cautions: Vec::new(),
-    }
-}
-
-fn pace() -> PaceTable {
-    let source = || "made up for tests".to_owned();
-    PaceTable {
-        rates: vec![Rate {
-            stage: "first-lift".to_owned(),
-            hours: [5.0, 3.5, 1.6],
-            source: source(),
-        }],
-        spread: PaceSpread {
-            course: 0.2,
-            stage: 0.2,
-            pair: 0.1,
-            source: source(),
-        },
-        places: Places {
-            hands_on: 0.67,
-            learning_hours: 2.0,
-            learning_factor: 1.5,
-            facing_pair: metres(1.5),
-            diggers: metres(2.0),
-            coping_crew: metres(3.0),
-            students_per_instructor: 6.0,
-            too_many_students: 10.0,
-            one_wall: 12,
-            tidy_minutes: 15,
-            source: source(),
-        },
     }
 }

@@ -13,9 +13,9 @@ use craft::quantity::{FOOT_M, Length, Units, metres};
 use craft::wall::{Batter, Side};
 
 /// The plumb edge of a gauge in metres (common practice, no source).
-pub const GAUGE_LENGTH_METRIC_M: f64 = 1.2;
+const GAUGE_LENGTH_METRIC_M: f64 = 1.2;
 /// The plumb edge of a gauge in feet (common practice, no source).
-pub const GAUGE_LENGTH_IMPERIAL_FT: f64 = 4.0;
+const GAUGE_LENGTH_IMPERIAL_FT: f64 = 4.0;
 
 /// The gauge for each batter of the wall: one, or two where the faces differ.
 pub fn gauge(plan: &Plan, course: &Course, room: Room) -> Scene {

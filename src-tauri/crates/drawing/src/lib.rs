@@ -8,7 +8,8 @@
 //! - `text_box`, `sheet`, `dimension`, `scale`: room for every text, dimension lines, scales
 //! - `stones`, `hatching`: stones and ground hinted at, the same every time
 //! - `stretches`: long walls drawn one stretch below another
-//! - `section` and `parts` with `cut`, `elevation` with `face` and `stint_band`, `setting_out`, `gauge`: the drawings
+//! - `section` and `parts` with `cut`, `elevation` with `face` and `stint_band`, `setting_out`
+//!   with `pitch`, `gauge`: the drawings
 
 mod cut;
 mod dimension;
@@ -18,6 +19,7 @@ mod gauge;
 mod hatching;
 mod parts;
 mod pen;
+mod pitch;
 mod scale;
 mod scene;
 mod section;
@@ -39,10 +41,9 @@ mod overlap;
 mod written;
 
 pub use elevation::elevation;
-pub use gauge::{GAUGE_LENGTH_IMPERIAL_FT, GAUGE_LENGTH_METRIC_M, gauge};
+pub use gauge::gauge;
 pub use parts::section_blank;
 pub use pen::Pen;
 pub use scene::{Anchor, Mark, Point, Room, Scene, Text};
 pub use section::section;
-pub use setting_out::{diagonal, setting_out};
-pub use text_box::TextBox;
+pub use setting_out::setting_out;

@@ -19,10 +19,10 @@ const ROOMS: [(f64, f64); 4] = [
     (120.0, 150.0),
 ];
 
-fn scenes(course: &Course) -> Vec<Scene> {
+fn scenes(course: &Course, rooms: &[(f64, f64)]) -> Vec<Scene> {
     let plan = fixture::plan(course);
     let mut scenes = Vec::new();
-    for (width_mm, height_mm) in ROOMS {
+    for &(width_mm, height_mm) in rooms {
         let room = Room {
             width_mm,
             height_mm,
@@ -158,10 +158,24 @@ fn faults(scene: &Scene) -> Vec<String> {
 fn no_text_touches_a_line_a_text_or_the_edge() {
     let mut all = Vec::new();
     for (name, course) in fixture::courses() {
-        for scene in scenes(&course) {
+        for scene in scenes(&course, &ROOMS) {
             for fault in faults(&scene) {
                 let (w, h) = (scene.width_mm, scene.height_mm);
                 all.push(format!("{name}, {} {w:.0} x {h:.0}: {fault}", scene.name));
+            }
+        }
+    }
+    assert!(all.is_empty(), "{} faults\n{}", all.len(), all.join("\n"));
+}
+
+#[test]
+fn nor_in_a_hundred_made_up_courses() {
+    let mut all = Vec::new();
+    for (key, room) in (0..100).zip(ROOMS.iter().cycle()) {
+        for scene in scenes(&fixture::made_up(key), &[*room]) {
+            for fault in faults(&scene) {
+                let (w, h) = (scene.width_mm, scene.height_mm);
+                all.push(format!("{key}, {} {w:.0} x {h:.0}: {fault}", scene.name));
             }
         }
     }
@@ -196,7 +210,7 @@ fn a_text_over_a_line_is_found() {
 #[test]
 fn every_mark_is_a_number_and_on_the_sheet() {
     for (name, course) in fixture::courses() {
-        for scene in scenes(&course) {
+        for scene in scenes(&course, &ROOMS) {
             for mark in &scene.marks {
                 let extent = mark.extent();
                 let inside = 0.0 <= extent.left

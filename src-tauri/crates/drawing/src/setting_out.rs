@@ -2,8 +2,8 @@
 
 use crate::dimension::{Across, CLEAR_MM, Outside, ROW_MM, figure_row, tick};
 use crate::elevation::{frame_numbers, in_stretches};
-use crate::hatching::broken_edge;
 use crate::pen::Pen;
+use crate::pitch::{BAR_MM, Pitch};
 use crate::scale::{Scale, strip, times_larger};
 use crate::scene::{Anchor, Point, Room, Scene};
 use crate::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM};
@@ -11,30 +11,18 @@ use crate::side_notes::{Note, Towards, side_notes};
 use crate::stretches::{Stretch, fitted_in_stretches};
 use crate::words::{self, shown};
 use craft::course::Course;
-use craft::frames::FrameRow;
+use craft::frames::{FrameRow, diagonal};
 use craft::plan::Plan;
-use craft::quantity::{Length, Read, metres, show_count};
+use craft::quantity::{Length, Read, show_count};
 
 /// The base of the wall is drawn at least so wide.
 const LEAST_WIDTH_MM: f64 = 34.0;
 const LANE_MM: f64 = 6.0;
 /// Between two stretches.
 const APART_MM: f64 = 8.0;
-/// From the last frame to the broken edge.
-const BROKEN_MM: f64 = 3.0;
-const BAR_MM: f64 = 0.9;
 const RING_MM: f64 = 3.7;
 /// Measurements closer than this are the same to a tape.
 const SAME_M: f64 = 0.0005;
-
-/// From the left bar of one frame to the right bar of the next, along the ground:
-/// `sqrt(bay² + base width²)`.
-///
-/// # Source
-/// Pythagoras; holds where both frames have the same offsets and stand on a straight.
-pub fn diagonal(bay: Length, base_width: Length) -> Length {
-    metres(bay.si().hypot(base_width.si()))
-}
 
 /// The setting-out seen from above, station 0 at the left; a long wall in stretches.
 pub fn setting_out(plan: &Plan, course: &Course, room: Room) -> Scene {
@@ -60,7 +48,7 @@ fn seen(plan: &Plan, course: &Course, scale: Scale, room: Room, parts: &[Stretch
             times: times(plan, scale),
         };
         let mut sheet = Sheet::default();
-        every = every.max(pitch.draw(&mut sheet));
+        every = every.max(pitch.with_words(&mut sheet));
         all.stack(sheet, APART_MM);
     }
     let notes = notes(plan, course, times(plan, scale), every, parts.len());
@@ -149,42 +137,10 @@ fn description(plan: &Plan, course: &Course, scale: Scale) -> String {
     said.join(" ")
 }
 
-/// A stretch of ground seen from above at a scale; left of the wall is up.
-struct Pitch<'a> {
-    course: &'a Course,
-    stretch: &'a Stretch<'a>,
-    scale: Scale,
-    /// How many times larger the drawing is across the wall.
-    times: u32,
-}
-
 impl Pitch<'_> {
-    /// Paper millimetres from the first frame of the stretch.
-    fn along(&self, station: Length) -> f64 {
-        self.scale.mm(station - self.stretch.from())
-    }
-
-    /// Paper millimetres for a distance from the centre line.
-    fn across(&self, offset: Length) -> f64 {
-        self.scale.mm(offset) * f64::from(self.times)
-    }
-
-    fn rows(&self) -> &[FrameRow] {
-        self.stretch.rows
-    }
-
-    fn end(&self) -> f64 {
-        self.along(self.stretch.to())
-    }
-
     /// Draws the stretch with all its words. Gives how many stations go to one figure.
-    fn draw(&self, sheet: &mut Sheet) -> usize {
-        self.trench(sheet);
-        self.faces(sheet);
-        if self.stretch.first {
-            self.first_bay(sheet);
-        }
-        self.frames(sheet);
+    fn with_words(&self, sheet: &mut Sheet) -> usize {
+        self.draw(sheet);
         let drawn = sheet.extent();
         let (left, right) = (drawn.left - LANE_MM, drawn.right + LANE_MM);
         let centre = (
@@ -204,78 +160,6 @@ impl Pitch<'_> {
         }
         self.lengths(sheet);
         every
-    }
-
-    /// The trench ends with the wall, and is open where the wall goes on.
-    fn trench(&self, sheet: &mut Sheet) {
-        let (Some(footing), Some(first)) = (self.course.wall.footing, self.rows().first()) else {
-            return;
-        };
-        let up = -self.across(first.left_offset + footing.outset);
-        let down = self.across(first.right_offset + footing.outset);
-        for y in [up, down] {
-            sheet.line(Pen::Trench, Point::new(0.0, y), Point::new(self.end(), y));
-        }
-        for (x, closed) in self.closed() {
-            if closed {
-                sheet.line(Pen::Trench, Point::new(x, up), Point::new(x, down));
-            }
-        }
-    }
-
-    /// The two ends of the stretch, and whether the wall ends there.
-    fn closed(&self) -> [(f64, bool); 2] {
-        [(0.0, self.stretch.first), (self.end(), self.stretch.last)]
-    }
-
-    /// The two faces at the ground, and the ends of the wall.
-    fn faces(&self, sheet: &mut Sheet) {
-        let left = |row: &FrameRow| (row.station, -self.across(row.left_offset));
-        let right = |row: &FrameRow| (row.station, self.across(row.right_offset));
-        let corners = |edge: &dyn Fn(&FrameRow) -> (Length, f64)| -> Vec<Point> {
-            let edge = self.rows().iter().map(edge);
-            edge.map(|(station, y)| Point::new(self.along(station), y))
-                .collect()
-        };
-        let (up, down) = (corners(&left), corners(&right));
-        for (ends, (x, closed)) in [(up.first(), down.first()), (up.last(), down.last())]
-            .into_iter()
-            .zip(self.closed())
-        {
-            let (Some(up), Some(down)) = ends else {
-                continue;
-            };
-            if closed {
-                sheet.line(Pen::Outline, *up, *down);
-            } else {
-                let out = if x <= 0.0 { -BROKEN_MM } else { BROKEN_MM };
-                broken_edge(sheet, x + out, (up.y, down.y));
-            }
-        }
-        sheet.polyline(Pen::Outline, up);
-        sheet.polyline(Pen::Outline, down);
-    }
-
-    fn first_bay(&self, sheet: &mut Sheet) {
-        if let [first, second, ..] = self.rows() {
-            sheet.line(
-                Pen::Diagonal,
-                Point::new(0.0, -self.across(first.left_offset)),
-                Point::new(self.along(second.station), self.across(second.right_offset)),
-            );
-        }
-    }
-
-    /// A frame from above: a board from bar to bar, the bars outside the faces.
-    fn frames(&self, sheet: &mut Sheet) {
-        for row in self.rows() {
-            let x = self.along(row.station);
-            let up = -self.across(row.left_offset) - BAR_MM;
-            let down = self.across(row.right_offset) + BAR_MM;
-            sheet.line(Pen::Bar, Point::new(x, up), Point::new(x, down));
-            sheet.circle(Pen::Solid, Point::new(x, up), BAR_MM);
-            sheet.circle(Pen::Solid, Point::new(x, down), BAR_MM);
-        }
     }
 
     /// Left and right of the centre line, along the upright line at the left.
@@ -430,16 +314,5 @@ impl Pitch<'_> {
             outside,
         }
         .draw(sheet);
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// 3-4-5, the oldest right angle.
-    #[test]
-    fn three_and_four_make_five() {
-        assert!((diagonal(metres(4.0), metres(3.0)).si() - 5.0).abs() < 1e-12);
     }
 }

@@ -93,11 +93,11 @@ pub(crate) fn stint_band(
             [first, .., last] => format!("stints {first} to {last}"),
             _ => "one stint".to_owned(),
         };
-        return sheet.word(Point::new(end / 2.0, y - 2.2), &all, Anchor::Middle);
+        return sheet.word(Point::new(end / 2.0, y - 2.6), &all, Anchor::Middle);
     };
     for part in parts(stints, stretch).filter(|part| part.named) {
         let middle = (place(part.from) + place(part.to)) / 2.0;
-        writing.put(sheet, part.stint, Point::new(middle, y - 2.2));
+        writing.put(sheet, part.stint, Point::new(middle, y - 2.6));
     }
 }
 

@@ -4,20 +4,20 @@ use crate::scene::{Anchor, Point, Text};
 
 /// A box on paper, in millimetres.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct TextBox {
+pub(crate) struct TextBox {
     /// Its left edge.
-    pub left: f64,
+    pub(crate) left: f64,
     /// Its upper edge.
-    pub top: f64,
+    pub(crate) top: f64,
     /// Its right edge.
-    pub right: f64,
+    pub(crate) right: f64,
     /// Its lower edge.
-    pub bottom: f64,
+    pub(crate) bottom: f64,
 }
 
 impl TextBox {
     /// The box a text takes.
-    pub fn of(text: &Text) -> Self {
+    pub(crate) fn of(text: &Text) -> Self {
         let width = width(&text.words, text.size_mm, text.bold);
         let up = text.size_mm * ascent(&text.words);
         let down = text.size_mm * DESCENT;

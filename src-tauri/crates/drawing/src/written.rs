@@ -72,7 +72,9 @@ fn xml_fault(svg: &str) -> Option<String> {
     ids.sort_unstable();
     ids.dedup();
     if !open.is_empty() || !rest.trim().is_empty() || ids.len() != count {
-        return Some(format!("left open {open:?}, after the end {rest:?}, ids {ids:?}"));
+        return Some(format!(
+            "left open {open:?}, after the end {rest:?}, ids {ids:?}"
+        ));
     }
     None
 }
@@ -82,7 +84,9 @@ fn text_fault(text: &str) -> Option<String> {
         .iter()
         .fold(text.to_owned(), |text, entity| text.replace(entity, ""));
     let bad = |letter: char| "<&".contains(letter) || (letter.is_control() && letter != '\n');
-    plain.contains(bad).then(|| format!("not escaped: {text:?}"))
+    plain
+        .contains(bad)
+        .then(|| format!("not escaped: {text:?}"))
 }
 
 #[test]
@@ -108,7 +112,13 @@ fn every_drawing_is_sound_xml_and_the_same_every_time() {
 #[test]
 fn broken_xml_is_found() {
     assert_eq!(xml_fault("<a b=\"c\"><d/>e</a>"), None);
-    for broken in ["<a>", "<a></b>", "<a>&</a>", "<a style=\"x\"/>", "<a id=\"x\"><b id=\"x\"/></a>"] {
+    for broken in [
+        "<a>",
+        "<a></b>",
+        "<a>&</a>",
+        "<a style=\"x\"/>",
+        "<a id=\"x\"><b id=\"x\"/></a>",
+    ] {
         assert!(xml_fault(broken).is_some(), "{broken}");
     }
 }
@@ -179,10 +189,26 @@ fn the_words_hold_the_real_figures() {
          wall. Strings stand at 0.18 m, 0.37 m, 0.55 m, 0.72 m, 0.90 m and 1.07 m above the \
          ground. Inside are two faces of large stones with small hearting between them."
     );
-    assert!(elevation.description.contains("At the far end: joined to standing wall."));
-    assert!(elevation.description.contains("4 frames stand at 0.00 m, 3.00 m, 6.00 m and 9.00 m"));
-    assert!(setting_out.description.contains("square when both its diagonals measure 3.10 m"));
-    assert!(gauge.description.contains("plumb edge 1.20 m, 0.20 m wide at the top"));
+    assert!(
+        elevation
+            .description
+            .contains("At the far end: joined to standing wall.")
+    );
+    assert!(
+        elevation
+            .description
+            .contains("4 frames stand at 0.00 m, 3.00 m, 6.00 m and 9.00 m")
+    );
+    assert!(
+        setting_out
+            .description
+            .contains("square when both its diagonals measure 3.10 m")
+    );
+    assert!(
+        gauge
+            .description
+            .contains("plumb edge 1.20 m, 0.20 m wide at the top")
+    );
 }
 
 #[test]
@@ -192,7 +218,16 @@ fn letters_follow_one_another_and_parts_that_are_not_there_get_none() {
     let names: Vec<&str> = full.iter().map(|(_, name)| *name).collect();
     assert_eq!(
         names,
-        ["cope", "through", "hearting", "face stone", "footing", "batter of the face", "string", "bar"]
+        [
+            "cope",
+            "through",
+            "hearting",
+            "face stone",
+            "footing",
+            "batter of the face",
+            "string",
+            "bar"
+        ]
     );
     let letters: String = full.iter().map(|(letter, _)| *letter).collect();
     assert_eq!(letters, "ABCDEFGH");

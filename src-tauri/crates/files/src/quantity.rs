@@ -249,8 +249,8 @@ mod tests {
         for (text, expected) in [
             ("4 t", 4000.0),
             ("850 kg", 850.0),
-            ("2 short tons", 1814.369_48),
-            ("1 long ton", 1016.046_908_8),
+            ("2 short tons", 1_814.369_48),
+            ("1 long ton", 1_016.046_908_8),
             ("200 lb", 90.718_474),
         ] {
             assert!(

@@ -87,6 +87,9 @@ mod tests {
             std::fs::write(path, &now).expect("writes");
         }
         let there = std::fs::read_to_string(path).expect("reads");
-        assert!(there == now, "ui/src/bindings.ts is old: run `cargo xtask bindings`");
+        assert!(
+            there == now,
+            "ui/src/bindings.ts is old: run `cargo xtask bindings`"
+        );
     }
 }

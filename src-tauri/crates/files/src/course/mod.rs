@@ -114,19 +114,21 @@ impl CourseFile {
     /// A refusal of the sums, at the place of the key it is about.
     fn fault(&self, error: &craft::Error) -> Fault {
         let key = error.key().unwrap_or_default().to_owned();
-        let nearest = error
-            .choices()
+        let choices = error.choices();
+        // A name a person chose as a key stands at a place of its own.
+        let named = choices.and_then(|(given, _)| self.places.get(&format!("{key}.{given}")));
+        let nearest = choices
             .and_then(|(given, known)| node::nearest(given, known.iter().map(String::as_str)));
-        let cure = nearest.map_or_else(
-            || error.cure(),
-            |nearest| format!("did you mean \"{nearest}\"? {}", error.cure()),
-        );
         Fault {
             code: error.code(),
-            at: self.place(&key),
-            what: format!("{key}: {error}"),
+            at: named.copied().unwrap_or_else(|| self.place(&key)),
+            what: if key.is_empty() {
+                error.to_string()
+            } else {
+                format!("{key}: {error}")
+            },
             key,
-            cure,
+            cure: nearest.map_or_else(|| error.cure(), |near| format!("did you mean \"{near}\"?")),
         }
     }
 

@@ -56,7 +56,13 @@ impl Wall {
         let show = |length| show_length(length, units);
         let section = &plan.section;
         let footing = course.wall.footing;
-        let has_cope = 0 < plan.stone.copes;
+        let if_cope = |figure: String| {
+            if 0 < plan.stone.copes {
+                figure
+            } else {
+                String::new()
+            }
+        };
         Self {
             length: show(plan.sizing.length),
             height: show(section.height()),
@@ -73,12 +79,8 @@ impl Wall {
             footing_width: footing
                 .map(|it| show(section.base_width() + it.outset * 2.0))
                 .unwrap_or_default(),
-            cope_height: has_cope
-                .then(|| show(course.wall.cope_height))
-                .unwrap_or_default(),
-            cope_volume: has_cope
-                .then(|| show_volume(plan.volumes.cope, units))
-                .unwrap_or_default(),
+            cope_height: if_cope(show(course.wall.cope_height)),
+            cope_volume: if_cope(show_volume(plan.volumes.cope, units)),
             binding: plan.sizing.binding.word().to_owned(),
             reason: reason(plan, course),
             limits: limits(plan, course),

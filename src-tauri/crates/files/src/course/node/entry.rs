@@ -14,7 +14,7 @@ impl<'a> Entry<'a> {
             code,
             key: self.path.clone(),
             at: self.at,
-            what: format!("{}: {what}", self.path),
+            what: format!("{}: {what}", said(&self.path)),
             cure: cure.to_owned(),
         }
     }
@@ -184,17 +184,21 @@ impl<'a> Entry<'a> {
     /// A number between two bounds.
     pub(in crate::course) fn number(&self, least: f64, most: f64) -> Result<f64, Fault> {
         let cure = format!("a number from {least} to {most}");
-        let number = self
-            .value()
+        let number = self.any_number(&cure)?;
+        self.between(number, least, most, &cure)?;
+        Ok(number)
+    }
+
+    /// Any number at all, to be looked at further.
+    pub(in crate::course) fn any_number(&self, cure: &str) -> Result<f64, Fault> {
+        self.value()
             .and_then(|value| {
                 // A whole number a person writes is far below where a float loses count.
                 value
                     .as_float()
                     .or_else(|| value.as_integer().map(|whole| whole as f64))
             })
-            .ok_or_else(|| self.wrong_kind("a number", &cure))?;
-        self.between(number, least, most, &cure)?;
-        Ok(number)
+            .ok_or_else(|| self.wrong_kind("a number", cure))
     }
 
     /// A share from 0 up to, but not quite, 1.
@@ -282,4 +286,24 @@ impl<'a> Entry<'a> {
 
 fn plain_metres(value: f64) -> String {
     craft::quantity::show_length(metres(value), craft::quantity::Units::Metric)
+}
+
+/// A key as people count: `day.1.date` is the date of day 2.
+fn said(path: &str) -> String {
+    let counted = |step: &str| {
+        step.parse::<usize>()
+            .map(|number| format!(" {}", number + 1))
+    };
+    let mut said = String::new();
+    for step in path.split('.') {
+        match counted(step) {
+            Ok(number) => said.push_str(&number),
+            Err(_) if said.is_empty() => said.push_str(step),
+            Err(_) => {
+                said.push('.');
+                said.push_str(step);
+            }
+        }
+    }
+    said
 }

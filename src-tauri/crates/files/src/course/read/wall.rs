@@ -104,7 +104,7 @@ fn one_batter(entry: &Entry<'_>) -> Result<Batter, Fault> {
     }
     let cure =
         "write 6 for 1 in 6 (from 1 to 1000), or \"plumb\" for a face that rises straight up";
-    let n = entry.number(f64::MIN, f64::MAX)?;
+    let n = entry.any_number(cure)?;
     if !(1.0..=1000.0).contains(&n) {
         return Err(entry.fault("not-a-batter", &format!("1 in {n} is not a batter"), cure));
     }
@@ -184,7 +184,7 @@ fn through_rows(section: &Section<'_>, height: Length) -> Result<Vec<Length>, Fa
             return Err(row.fault(
                 "through-row",
                 &format!(
-                    "a row of throughs {} is not between the ground and the top",
+                    "a row of throughs at {} is not between the ground and the top",
                     row.as_word().unwrap_or_default()
                 ),
                 "lower the row, raise the wall, or leave the row out",
