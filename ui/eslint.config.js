@@ -1,0 +1,35 @@
+import svelte from 'eslint-plugin-svelte'
+import ts from 'typescript-eslint'
+
+const SUBJECTS = [
+  'desk', 'outcome', 'ready', 'venue', 'group', 'wall', 'frames', 'stone', 'days', 'kit', 'pages',
+]
+const TAURI = { group: ['@tauri-apps/*'], message: 'Only src/backend.ts speaks to Rust.' }
+const STORES = { group: ['svelte/store'], message: 'Use a class with $state fields.' }
+const forbid = (...patterns) => ({ 'no-restricted-imports': ['error', { patterns }] })
+
+export default ts.config(
+  { ignores: ['dist/**'] },
+  ...ts.configs.recommended,
+  ...svelte.configs.recommended,
+  { files: ['**/*.svelte', '**/*.svelte.ts'], languageOptions: { parserOptions: { parser: ts.parser } } },
+  {
+    rules: {
+      ...forbid(TAURI, STORES),
+      'max-lines': ['error', 200],
+      'no-restricted-syntax': ['error',
+        { selector: "MemberExpression[object.name='Math']", message: 'Sums belong in craft.' },
+        { selector: "CallExpression[callee.name='$effect']", message: 'Use $derived or an event handler.' }],
+    },
+  },
+  ...SUBJECTS.map((mine) => ({
+    files: [`src/${mine}/**`],
+    rules: forbid(TAURI, STORES, {
+      group: SUBJECTS.filter((it) => it !== mine).map((it) => `**/${it}/*`),
+      message: 'Subjects meet in App.svelte or shared/, not here.',
+    }),
+  })),
+  { files: ['src/backend.ts'], rules: forbid(STORES) },
+  // Generated from Rust: as long as it is, and never edited.
+  { files: ['src/bindings.ts'], rules: { 'max-lines': 'off' } },
+)

@@ -1,0 +1,46 @@
+// The only file that speaks to Rust. One function for each command.
+import { invoke } from '@tauri-apps/api/core'
+import type { DocumentName, Printed, Trouble, View } from './bindings'
+
+export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
+
+/** The course named on the command line, or the example. */
+export const start = () => call<View>('start')
+/** Nothing when the person thought better of it. */
+export const open = () => call<View | null>('open')
+/** One key of the course file; refused: nothing has changed. */
+export const edit = (key: string, text: string) => call<View>('edit', { key, text })
+export const addDay = () => call<View>('add_day')
+export const removeDay = () => call<View>('remove_day')
+export const undo = () => call<View>('undo')
+export const redo = () => call<View>('redo')
+export const save = () => call<View | null>('save')
+export const saveAs = () => call<View | null>('save_as')
+export const documents = () => call<DocumentName[]>('documents')
+/** Nothing while no folder has been chosen. */
+export const printFolder = () => call<string | null>('print_folder')
+export const choosePrintFolder = () => call<string | null>('choose_print_folder')
+export const print = (names: string[]) => call<Printed>('print', { names })
+export const showPrinted = () => call<null>('show_printed')
+
+async function call<T>(command: string, args?: Record<string, unknown>): Promise<Reply<T>> {
+  try {
+    return { ok: true, value: await invoke<T>(command, args) }
+  } catch (thrown) {
+    return { ok: false, trouble: isTrouble(thrown) ? thrown : ours(command, thrown) }
+  }
+}
+
+function isTrouble(thrown: unknown): thrown is Trouble {
+  return typeof thrown === 'object' && thrown !== null && 'what' in thrown && 'cure' in thrown
+}
+
+/** What no command should throw: not the person's fault, and said so. */
+function ours(command: string, thrown: unknown): Trouble {
+  return {
+    code: 'our-fault',
+    key: '',
+    what: `this is a fault in Coursewright, not in your course (${command}: ${String(thrown)})`,
+    cure: 'save the course under another name, then start Coursewright again',
+  }
+}

@@ -1,0 +1,36 @@
+// What is asked about frames and bars.
+import { COMMON, type Question } from '../shared/field'
+
+const BARS = [
+  ['No. 4', 'No. 4 (1/2 in)'], ['No. 5', 'No. 5 (5/8 in)'], ['No. 6', 'No. 6 (3/4 in)'],
+  ['12 mm', '12 mm'], ['16 mm', '16 mm'], ['20 mm', '20 mm'],
+] as const
+
+export const STOCK: readonly Question[] = [
+  { key: 'frames.in_stock', label: 'Frames in stock', kind: 'number', unset: 'not counted' },
+  { key: 'frames.set_size', label: 'Frames to a set', kind: 'number', unset: '1' },
+  {
+    key: 'frames.leapfrog', label: 'Move frames along (leapfrog)', kind: 'switch', wide: true,
+    help: 'Build in bays, so that the stock does not limit the length. At least 3 stay in use.',
+  },
+]
+
+export const PLACING: readonly Question[] = [
+  {
+    key: 'frames.spacing_straight', label: 'No further apart than', unset: '3 m', from: COMMON,
+    help: 'On a straight line, at equal distances.',
+  },
+]
+
+export const BARS_AND_BOARDS: readonly Question[] = [
+  { key: 'frames.bar', label: 'Bar', kind: 'choice', choices: BARS, unset: 'No. 5' },
+  {
+    key: 'frames.stock_lengths', label: 'Lengths it is bought in', unset: '5 ft, 6 ft, 8 ft', from: COMMON,
+    help: 'Commas between them.',
+  },
+  {
+    key: 'frames.embedment', label: 'In the ground', unset: '0.45 m and the depth of the footing', from: COMMON,
+    help: 'Along the bar.',
+  },
+  { key: 'frames.projection', label: 'Above the board', unset: '0.14 m', from: COMMON, help: 'Along the bar.' },
+]

@@ -1,0 +1,8 @@
+import { mount } from 'svelte'
+import './look/fonts.css'
+import './look/colours.css'
+import './look/base.css'
+import './look/drawing.css'
+import App from './App.svelte'
+
+export default mount(App, { target: document.body })

@@ -1,0 +1,147 @@
+// The open course. What is typed goes to Rust one question at a time, in order; the newest
+// answer is shown, and what was refused keeps standing in its field.
+import type { Reply } from '../backend'
+import type { Trouble, View } from '../bindings'
+import { without } from './record'
+
+type Edit = (key: string, text: string) => Promise<Reply<View>>
+
+/** How long a person pauses before what they typed is sent. */
+export const PAUSE_MS = 150
+
+export class Course {
+  view: View | undefined = $state.raw()
+  /** What went wrong last, if it is about no field. */
+  trouble: Trouble | undefined = $state.raw()
+  /** What stands in fields and is not, or not in these words, in the file. */
+  typed: Record<string, string> = $state.raw({})
+  /** Why the file did not take it, by the key that was typed. */
+  refused: Record<string, Trouble> = $state.raw({})
+  busy = $state(false)
+
+  #edit: Edit
+  #waiting: Record<string, string> = {}
+  #field: string | undefined
+  #timer: ReturnType<typeof setTimeout> | undefined
+  #line: Promise<void> = Promise.resolve()
+
+  constructor(edit: Edit) {
+    this.#edit = edit
+  }
+
+  /** What a field shows. */
+  text(key: string): string {
+    return this.typed[key] ?? this.view?.values[key] ?? ''
+  }
+
+  /** What is wrong at a field: with what was typed there, or with what clashes with it. */
+  troubleAt(key: string): Trouble | undefined {
+    const about = (it: Trouble) => it.key === key || it.key.startsWith(`${key}.`)
+    return this.refused[key] ?? Object.values(this.refused).find(about)
+  }
+
+  enter(key: string) {
+    this.#field = key
+  }
+
+  /** The field is left: it takes the file's own words, unless they were refused. */
+  leave(key: string) {
+    if (this.#field === key) this.#field = undefined
+    if (key in this.#waiting) void this.send()
+    else if (!this.refused[key]) this.typed = without(this.typed, key)
+  }
+
+  type(key: string, text: string) {
+    this.typed = { ...this.typed, [key]: text }
+    this.#waiting[key] = text
+    clearTimeout(this.#timer)
+    this.#timer = setTimeout(() => void this.send(), PAUSE_MS)
+  }
+
+  /** A choice is whole at once: nothing to wait for. */
+  choose(key: string, text: string) {
+    this.type(key, text)
+    return this.send()
+  }
+
+  send(): Promise<void> {
+    return this.#inTurn(async () => {})
+  }
+
+  /** Asks for another state of the course, after all that was typed before. */
+  ask(question: () => Promise<Reply<View | null>>): Promise<void> {
+    return this.#inTurn(async () => this.#take(await question()))
+  }
+
+  /** As `ask`, for another file or an earlier text: what stood in the fields goes. */
+  replace(question: () => Promise<Reply<View | null>>): Promise<void> {
+    return this.#inTurn(async () => {
+      const reply = await question()
+      if (reply.ok && reply.value) this.#letGo()
+      this.#take(reply)
+    })
+  }
+
+  /** Lets go of what was refused; if nothing was, takes the last change back. */
+  undo(question: () => Promise<Reply<View>>): Promise<void> {
+    return this.#inTurn(async () => {
+      const held = Object.keys(this.refused).length !== 0
+      this.#letGo()
+      if (held) this.trouble = undefined
+      else this.#take(await question())
+    })
+  }
+
+  /** One question after another; first of all what is waiting. */
+  #inTurn(turn: () => Promise<void>): Promise<void> {
+    clearTimeout(this.#timer)
+    this.#line = this.#line.then(async () => {
+      this.busy = true
+      await this.#sendWaiting()
+      await turn()
+      this.busy = false
+    })
+    return this.#line
+  }
+
+  async #sendWaiting() {
+    for (;;) {
+      const [next] = Object.entries(this.#waiting)
+      if (!next) return
+      this.#waiting = without(this.#waiting, next[0])
+      await this.#sendOne(...next)
+    }
+  }
+
+  async #sendOne(key: string, text: string) {
+    const reply = await this.#edit(key, text)
+    const newerWaits = key in this.#waiting
+    if (!reply.ok) {
+      if (!newerWaits) this.refused = { ...this.refused, [key]: reply.trouble }
+      return
+    }
+    this.#take(reply)
+    this.refused = without(this.refused, key)
+    if (!newerWaits && this.#field !== key) this.typed = without(this.typed, key)
+    this.#tryAgain()
+  }
+
+  /** What was refused may fit, now that something else has changed. */
+  #tryAgain() {
+    for (const key of Object.keys(this.refused)) {
+      const text = this.typed[key]
+      if (text !== undefined && !(key in this.#waiting)) this.#waiting[key] = text
+    }
+  }
+
+  #take(reply: Reply<View | null>) {
+    this.trouble = reply.ok ? undefined : reply.trouble
+    if (reply.ok && reply.value) this.view = reply.value
+  }
+
+  #letGo() {
+    this.#waiting = {}
+    this.typed = {}
+    this.refused = {}
+  }
+}

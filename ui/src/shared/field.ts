@@ -1,0 +1,51 @@
+// What a place asks for: one row of its table for each key of the course file.
+
+import type { Trouble } from '../bindings'
+
+export type Choice = readonly [value: string, words: string]
+
+export type Question = {
+  key: string
+  label: string
+  /** Free text if not said. */
+  kind?: 'text' | 'number' | 'choice' | 'switch' | 'date' | 'time'
+  choices?: readonly Choice[]
+  /** What holds while the key is not in the file. */
+  unset?: string
+  /** Who says so; nothing for what is plain by itself. */
+  from?: string
+  help?: string
+  /** Takes the whole width of the page. */
+  wide?: boolean
+}
+
+export const COMMON = 'common practice, no source'
+
+/** A key as part of an id: `wall.footing.depth` is `wall-footing-depth`. */
+export const idOf = (key: string) => key.replace(/[^\w]+/g, '-')
+
+/** What stands under a field: what it means, what holds while it is empty, and why. */
+export function note({ help, unset, from }: Question): string {
+  const whose = from ? ` (${from})` : ''
+  const empty = unset ? `Left empty: ${unset}${whose}.` : ''
+  return [help, empty].filter(Boolean).join(' ')
+}
+
+/** The choices, with the file's own word among them even if it is none of ours. */
+export function choicesWith(question: Question, value: string): readonly Choice[] {
+  const { choices = [], unset } = question
+  const known = choices.some(([word]) => word === value)
+  const own: Choice[] = known || value === '' ? [] : [[value, value]]
+  const none: Choice[] = unset ? [['', `not said: ${unset}`]] : []
+  return [...none, ...choices, ...own]
+}
+
+/** What is wrong; without a key it may begin with the name of a file, which stays as it is. */
+export const wrong = ({ what, key }: Pick<Trouble, 'what' | 'key'>) => (key ? sentence(what, key) : what)
+
+/** A sentence as it begins a paragraph, without the key a person knows by its label. */
+export function sentence(words: string, key = ''): string {
+  const bare = key && words.startsWith(`${key}: `) ? words.slice(key.length + 2) : words
+  const whole = /[.!?]$/.test(bare) ? bare : `${bare}.`
+  return whole.charAt(0).toUpperCase() + whole.slice(1)
+}

@@ -1,0 +1,66 @@
+// The steps of a course, in order, and which of them a key or a thing to do belongs to.
+import type { View, WrittenKit } from '../bindings'
+
+export type StepId =
+  | 'ready' | 'venue' | 'group' | 'wall' | 'frames' | 'stone' | 'days' | 'kit' | 'pages'
+export type DrawingName = 'section' | 'elevation' | 'setting_out' | 'gauge'
+
+export type Step = {
+  id: StepId
+  name: string
+  /** The drawing that belongs to it. */
+  drawing: DrawingName
+  /** Where it stands, in a few words. */
+  now: (view: View) => string
+}
+
+export const STEPS: readonly Step[] = [
+  { id: 'ready', name: 'Ready?', drawing: 'elevation', now: ({ written }) => left(written.to_do.length) },
+  { id: 'venue', name: 'Course', drawing: 'elevation', now: ({ written }) => written.venue },
+  { id: 'group', name: 'Group', drawing: 'setting_out', now: ({ plan }) => people(plan.people.students) },
+  { id: 'wall', name: 'Wall', drawing: 'section', now: ({ written }) => written.wall.length },
+  { id: 'frames', name: 'Frames', drawing: 'setting_out', now: ({ written }) => frames(written.frames.count) },
+  { id: 'stone', name: 'Stone', drawing: 'elevation', now: ({ written }) => `${written.stone.high} to order` },
+  { id: 'days', name: 'Days', drawing: 'elevation', now: ({ written }) => days(written.days.length) },
+  { id: 'kit', name: 'Kit', drawing: 'gauge', now: ({ written }) => tools(written.kit) },
+  { id: 'pages', name: 'Pages', drawing: 'setting_out', now: () => 'to print' },
+]
+
+const left = (count: number) => (count === 0 ? 'nothing left to do' : `${count} to do`)
+const people = (count: number) => (count === 1 ? '1 student' : `${count} students`)
+const frames = (count: number) => (count === 1 ? '1 frame' : `${count} frames`)
+const days = (count: number) => (count === 1 ? '1 day' : `${count} days`)
+
+function tools({ short, lines }: Pick<WrittenKit, 'short' | 'lines'>): string {
+  if (short !== 0) return `${short} short`
+  const uncounted = lines.filter((line) => line.have === '').length
+  return uncounted === 0 ? 'nothing short' : `${uncounted} not counted`
+}
+
+const OF_KEY: readonly (readonly [start: string, step: StepId])[] = [
+  ['venue.longest_wall', 'wall'],
+  ['pace.seed', 'pages'],
+  ['pace.chance', 'wall'],
+  ['wall', 'wall'],
+  ['group', 'group'],
+  ['student', 'group'],
+  ['frames', 'frames'],
+  ['stone', 'stone'],
+  ['day', 'days'],
+  ['kit', 'kit'],
+]
+
+/** The step at which a key is asked for. */
+export function stepOfKey(key: string): StepId {
+  const found = OF_KEY.find(([start]) => key === start || key.startsWith(`${start}.`))
+  return found?.[1] ?? 'venue'
+}
+
+const OF_TO_DO: Record<string, StepId> = {
+  stone: 'stone', frames: 'frames', bars: 'frames', kit: 'kit', chance: 'wall',
+}
+
+/** The step at which a thing to do can be done; none for a word not known here. */
+export const stepOfToDo = (id: string): StepId | undefined => OF_TO_DO[id]
+
+export const stepNamed = (id: StepId): Step => STEPS.find((step) => step.id === id) ?? STEPS[0]!

@@ -1,0 +1,50 @@
+// What is asked about stone.
+import { COMMON, type Question } from '../shared/field'
+
+const KINDS = [
+  ['sandstone', 'Sandstone'], ['gritstone', 'Gritstone'], ['limestone', 'Limestone'],
+  ['soft-limestone', 'Limestone, softer'], ['dolomite', 'Dolomite'], ['marble', 'Marble'],
+  ['granite', 'Granite'], ['gneiss', 'Gneiss'], ['schist', 'Schist'], ['slate', 'Slate'],
+  ['shale', 'Shale'], ['quartzite', 'Quartzite'], ['basalt', 'Basalt'], ['dolerite', 'Dolerite'],
+  ['diorite', 'Diorite'], ['fieldstone', 'Mixed fieldstone'],
+] as const
+
+export const ROCK: readonly Question[] = [
+  { key: 'stone.kind', label: 'Stone', kind: 'choice', choices: KINDS, unset: 'a middling rock' },
+  {
+    key: 'stone.density', label: 'Its density', unset: 'as the table says',
+    help: 'Solid stone, such as 2600 kg/m3. Weigh a few of your own where tonnes matter.',
+  },
+]
+
+const HEAP: Question = { key: 'stone.on_site', label: 'Lies there already', unset: 'none', help: 'Such as 4 t.' }
+const HEAPS: readonly (readonly [kind: string, label: string])[] = [
+  ['footing', 'Footing there'], ['face', 'Face there'], ['hearting', 'Hearting there'],
+  ['throughs', 'Throughs there'], ['copes', 'Copes there'],
+]
+
+/** One heap, or each kind by itself, as the file has it. */
+export function supply(byKind: boolean): readonly Question[] {
+  const heaps = HEAPS.map(([kind, label]) => ({ key: `stone.on_site.${kind}`, label, unset: 'none' }))
+  return [
+    ...(byKind ? heaps : [HEAP]),
+    { key: 'stone.load', label: 'One load', unset: 'not said', help: 'What one delivery brings.' },
+    { key: 'stone.most', label: 'No more than', unset: 'no limit', help: 'Of all that can be had; it limits the length.' },
+    {
+      key: 'stone.lead_days', label: 'Working days ahead', kind: 'number', unset: '10', from: COMMON,
+      help: 'From order to delivery.',
+    },
+  ]
+}
+
+export const SHARES: readonly Question[] = [
+  {
+    key: 'stone.voids', label: 'Air in the wall', kind: 'number', unset: '0.25', help: 'A share: 0.25 is a quarter.',
+    from: 'published range 0.20 to 0.45, Mundell 2009',
+  },
+  { key: 'stone.hearting_share', label: 'Hearting', kind: 'number', unset: '0.2', from: COMMON, help: "Share of the body's stone." },
+  {
+    key: 'stone.waste', label: 'Left over', kind: 'number', unset: '0.2', from: COMMON,
+    help: 'Share of what is delivered; beginners need choice.',
+  },
+]
