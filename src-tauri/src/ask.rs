@@ -8,14 +8,27 @@ use tauri_plugin_dialog::{DialogExt, FilePath, MessageDialogButtons};
 const ENDING: &str = "walling";
 
 pub(crate) fn course_to_open(app: &AppHandle) -> Option<PathBuf> {
-    path(app.dialog().file().add_filter("Course", &[ENDING]).blocking_pick_file())
+    path(
+        app.dialog()
+            .file()
+            .add_filter("Course", &[ENDING])
+            .blocking_pick_file(),
+    )
 }
 
 pub(crate) fn where_to_save(app: &AppHandle) -> Option<PathBuf> {
     let dialog = app.dialog().file().add_filter("Course", &[ENDING]);
-    let chosen = path(dialog.set_file_name(format!("course.{ENDING}")).blocking_save_file())?;
+    let chosen = path(
+        dialog
+            .set_file_name(format!("course.{ENDING}"))
+            .blocking_save_file(),
+    )?;
     let named = chosen.extension().is_some();
-    Some(if named { chosen } else { chosen.with_extension(ENDING) })
+    Some(if named {
+        chosen
+    } else {
+        chosen.with_extension(ENDING)
+    })
 }
 
 pub(crate) fn where_to_print(app: &AppHandle) -> Option<PathBuf> {
@@ -28,7 +41,11 @@ fn path(chosen: Option<FilePath>) -> Option<PathBuf> {
 
 /// Whether changes that are not saved may be lost.
 pub(crate) fn may_leave(app: &AppHandle) -> bool {
-    app.dialog().message(LOSE).title("Not saved").buttons(lose_or_stay()).blocking_show()
+    app.dialog()
+        .message(LOSE)
+        .title("Not saved")
+        .buttons(lose_or_stay())
+        .blocking_show()
 }
 
 /// Asks the same before the window closes, without holding the window up.

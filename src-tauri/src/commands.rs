@@ -21,7 +21,9 @@ pub(crate) async fn open(app: AppHandle, shared: State<'_, Shared>) -> Reply<Opt
     if shared.desk().unsaved() && !ask::may_leave(&app) {
         return Ok(None);
     }
-    let Some(path) = ask::course_to_open(&app) else { return Ok(None) };
+    let Some(path) = ask::course_to_open(&app) else {
+        return Ok(None);
+    };
     let mut desk = shared.desk();
     desk.open(path).map_err(trouble)?;
     Ok(Some(desk.view()))
@@ -71,7 +73,9 @@ pub(crate) fn redo(shared: State<'_, Shared>) -> Reply<View> {
 #[tauri::command]
 pub(crate) async fn save(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<View>> {
     let path = shared.desk().path().map(ToOwned::to_owned);
-    let Some(path) = path else { return save_as(app, shared).await };
+    let Some(path) = path else {
+        return save_as(app, shared).await;
+    };
     let mut desk = shared.desk();
     desk.save(&path).map_err(trouble)?;
     Ok(Some(desk.view()))
@@ -80,7 +84,9 @@ pub(crate) async fn save(app: AppHandle, shared: State<'_, Shared>) -> Reply<Opt
 /// Saves the course where the person says; null if they thought better of it.
 #[tauri::command]
 pub(crate) async fn save_as(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<View>> {
-    let Some(path) = ask::where_to_save(&app) else { return Ok(None) };
+    let Some(path) = ask::where_to_save(&app) else {
+        return Ok(None);
+    };
     let mut desk = shared.desk();
     desk.save_as(path).map_err(trouble)?;
     Ok(Some(desk.view()))
@@ -100,13 +106,21 @@ pub(crate) fn documents() -> Vec<Document> {
 /// Where pages would go; null if a folder must be chosen first.
 #[tauri::command]
 pub(crate) fn print_folder(shared: State<'_, Shared>) -> Option<String> {
-    shared.desk().print_folder().map(|folder| folder.display().to_string())
+    shared
+        .desk()
+        .print_folder()
+        .map(|folder| folder.display().to_string())
 }
 
 /// Where pages shall go; null if the person thought better of it.
 #[tauri::command]
-pub(crate) async fn choose_print_folder(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<String>> {
-    let Some(folder) = ask::where_to_print(&app) else { return Ok(None) };
+pub(crate) async fn choose_print_folder(
+    app: AppHandle,
+    shared: State<'_, Shared>,
+) -> Reply<Option<String>> {
+    let Some(folder) = ask::where_to_print(&app) else {
+        return Ok(None);
+    };
     let shown = folder.display().to_string();
     shared.desk().print_into(folder);
     Ok(Some(shown))
@@ -118,10 +132,14 @@ pub(crate) async fn print(shared: State<'_, Shared>, names: Vec<String>) -> Repl
     let job = shared.desk().print_job().map_err(trouble)?;
     let folder = job.folder.clone();
     let printing = tokio::task::spawn_blocking(move || job.run(&names));
-    let pack = printing.await.map_err(|wrong| trouble(Error::Show(wrong.to_string())))?;
+    let pack = printing
+        .await
+        .map_err(|wrong| trouble(Error::Show(wrong.to_string())))?;
     let pack = pack.map_err(trouble)?;
     let name = |file: &std::path::PathBuf| {
-        file.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default()
+        file.file_name()
+            .map(|name| name.to_string_lossy().into_owned())
+            .unwrap_or_default()
     };
     let printed = Printed {
         folder: folder.display().to_string(),
@@ -135,6 +153,9 @@ pub(crate) async fn print(shared: State<'_, Shared>, names: Vec<String>) -> Repl
 /// Opens the folder of the last print.
 #[tauri::command]
 pub(crate) async fn show_printed(shared: State<'_, Shared>) -> Reply<()> {
-    let folder = shared.desk().last_print().ok_or_else(|| trouble(Error::NoFolder))?;
+    let folder = shared
+        .desk()
+        .last_print()
+        .ok_or_else(|| trouble(Error::NoFolder))?;
     opener::open(folder).map_err(|wrong| trouble(Error::Show(wrong.to_string())))
 }

@@ -68,7 +68,9 @@ impl Desk {
             Some(path) => CourseFile::open(path)?.1,
             None => Library::example(false).to_owned(),
         };
-        let name = file.as_ref().map_or_else(|| "example".to_owned(), |it| it.display().to_string());
+        let name = file
+            .as_ref()
+            .map_or_else(|| "example".to_owned(), |it| it.display().to_string());
         let course = planned(&text, &library).map_err(|fault| fault.in_file(&name, &text))?;
         if let Some(folder) = file.as_deref().and_then(Path::parent) {
             clear_leftovers(folder);
@@ -108,13 +110,16 @@ impl Desk {
 
     /// What the window shows.
     pub(crate) fn view(&self) -> View {
-        let drawings = Drawings::of(&self.course);
+        let drawings = Drawings::on_screen(&self.course);
         View {
             file: self
                 .path
                 .as_ref()
                 .and_then(|path| path.file_name())
-                .map_or_else(|| "example, not yet saved".to_owned(), |it| it.to_string_lossy().into_owned()),
+                .map_or_else(
+                    || "example, not yet saved".to_owned(),
+                    |it| it.to_string_lossy().into_owned(),
+                ),
             unsaved: self.unsaved(),
             can_undo: 0 < self.at,
             can_redo: self.at + 1 < self.texts.len(),
@@ -260,9 +265,17 @@ pub(crate) struct PrintJob {
 impl PrintJob {
     /// Prints the documents of these names.
     pub(crate) fn run(&self, names: &[String]) -> Result<Pack, Error> {
-        let chosen: Vec<&Document> =
-            names.iter().filter_map(|name| documents::named(name)).collect();
-        Ok(pack(&self.course, &chosen, &self.press, &self.folder, |_| true)?)
+        let chosen: Vec<&Document> = names
+            .iter()
+            .filter_map(|name| documents::named(name))
+            .collect();
+        Ok(pack(
+            &self.course,
+            &chosen,
+            &self.press,
+            &self.folder,
+            |_| true,
+        )?)
     }
 }
 
@@ -294,7 +307,10 @@ mod tests {
         }
         assert!(!desk.unsaved());
         desk.save(&path).expect("saves");
-        assert_eq!(std::fs::read_to_string(&path).expect("reads"), Library::example(false));
+        assert_eq!(
+            std::fs::read_to_string(&path).expect("reads"),
+            Library::example(false)
+        );
     }
 
     #[test]
@@ -317,7 +333,10 @@ mod tests {
         desk.edit("group.novices", "4").expect("edits");
         std::fs::write(&path, "someone else's").expect("writes");
         assert!(matches!(desk.save(&path), Err(Error::ChangedOutside(_))));
-        assert_eq!(std::fs::read_to_string(&path).expect("reads"), "someone else's");
+        assert_eq!(
+            std::fs::read_to_string(&path).expect("reads"),
+            "someone else's"
+        );
     }
 
     #[test]
@@ -326,8 +345,14 @@ mod tests {
         desk.edit("wall.height", "3'6\"").expect("edits");
         desk.save(&path).expect("saves");
         let text = std::fs::read_to_string(&path).expect("reads");
-        let line = text.lines().find(|line| line.starts_with("height")).expect("the line");
+        let line = text
+            .lines()
+            .find(|line| line.starts_with("height"))
+            .expect("the line");
         assert!(line.contains("3'6\\\"") || line.contains("'3'"), "{line}");
-        assert!(line.contains("# ground to the underside of the cope"), "{line}");
+        assert!(
+            line.contains("# ground to the underside of the cope"),
+            "{line}"
+        );
     }
 }

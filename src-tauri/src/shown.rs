@@ -21,7 +21,10 @@ pub(crate) fn trouble(error: Error) -> Trouble {
         Error::Print(error) => plain(error.code(), error.to_string(), ""),
         Error::ChangedOutside(path) => plain(
             "changed-outside",
-            format!("{} has been changed by another program since it was opened.", path.display()),
+            format!(
+                "{} has been changed by another program since it was opened.",
+                path.display()
+            ),
             "Nothing was overwritten. Save under another name, or open the file again.",
         ),
         Error::NoFolder => plain(
@@ -34,5 +37,10 @@ pub(crate) fn trouble(error: Error) -> Trouble {
 }
 
 fn plain(code: &str, what: String, cure: &str) -> Trouble {
-    Trouble { code: code.to_owned(), key: String::new(), what, cure: cure.to_owned() }
+    Trouble {
+        code: code.to_owned(),
+        key: String::new(),
+        what,
+        cure: cure.to_owned(),
+    }
 }

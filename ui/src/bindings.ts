@@ -760,7 +760,11 @@ export type WrittenStone = {
 /**
  * The rock's word in the course file; empty if none is given.
  */
-rock: string, built: string, per_metre: string, low: string, mid: string, high: string, 
+rock: string, built: string, 
+/**
+ * `1.3 t to the metre`; `1100 lb to the foot`.
+ */
+per_length: string, low: string, mid: string, high: string, 
 /**
  * The order as a sentence; nothing to order is said too.
  */

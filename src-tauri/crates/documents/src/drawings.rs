@@ -30,9 +30,46 @@ pub struct Drawings {
     pub gauge: Picture,
 }
 
+/// The size each drawing is made for.
+struct Rooms {
+    section: Room,
+    along: Room,
+    setting_out: Room,
+    gauge: Room,
+}
+
+/// The width between the margins, on the narrower of the two papers.
+const WIDE_MM: f64 = 180.0;
+
 impl Drawings {
     /// Draws a course to fit its paper.
-    pub fn of(course: &Course) -> Self {
+    pub fn on_paper(course: &Course) -> Self {
+        Self::of(
+            course,
+            &Rooms {
+                section: room(WIDE_MM, 150.0),
+                along: room(WIDE_MM, 90.0),
+                setting_out: room(WIDE_MM, 80.0),
+                gauge: room(85.0, 120.0),
+            },
+        )
+    }
+
+    /// Draws a course to fit the window, where a drawing stands beside its figures and its
+    /// words must be larger against its lines.
+    pub fn on_screen(course: &Course) -> Self {
+        Self::of(
+            course,
+            &Rooms {
+                section: room(WIDE_MM, 150.0),
+                along: room(135.0, 78.0),
+                setting_out: room(135.0, 78.0),
+                gauge: room(135.0, 78.0),
+            },
+        )
+    }
+
+    fn of(course: &Course, rooms: &Rooms) -> Self {
         let (plan, given) = (&course.plan, &course.file.course);
         let picture = |scene: Scene| Picture {
             svg: spelling::text(&scene.svg(), course.file.language),
@@ -40,23 +77,20 @@ impl Drawings {
         };
         let (blank, parts) = drawing::section_blank(plan, given, room(125.0, 105.0));
         // Names stand on the elevation, and a name is spelled as its owner spells it.
-        let elevation = drawing::elevation(plan, given, room(WIDE_MM, 90.0));
+        let elevation = drawing::elevation(plan, given, rooms.along);
         Self {
-            section: picture(drawing::section(plan, given, room(WIDE_MM, 150.0))),
+            section: picture(drawing::section(plan, given, rooms.section)),
             section_blank: picture(blank),
             parts,
             elevation: Picture {
                 svg: elevation.svg(),
                 description: elevation.description,
             },
-            setting_out: picture(drawing::setting_out(plan, given, room(WIDE_MM, 80.0))),
-            gauge: picture(drawing::gauge(plan, given, room(85.0, 120.0))),
+            setting_out: picture(drawing::setting_out(plan, given, rooms.setting_out)),
+            gauge: picture(drawing::gauge(plan, given, rooms.gauge)),
         }
     }
 }
-
-/// The width between the margins, on the narrower of the two papers.
-const WIDE_MM: f64 = 180.0;
 
 fn room(width_mm: f64, height_mm: f64) -> Room {
     Room {

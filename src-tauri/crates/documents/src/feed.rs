@@ -44,7 +44,7 @@ impl Feed {
 }
 
 pub(crate) fn setting_out(course: &Course) -> Feed {
-    let drawings = Drawings::of(course);
+    let drawings = Drawings::on_paper(course);
     let own = json!({ "wall": course.written.wall, "frames": course.written.frames });
     Feed::new(course, own)
         .with("section.svg", "section_words", drawings.section)
@@ -188,7 +188,7 @@ fn parts(drawings: &Drawings) -> Vec<Value> {
 }
 
 pub(crate) fn worksheets(course: &Course) -> Feed {
-    let drawings = Drawings::of(course);
+    let drawings = Drawings::on_paper(course);
     let own = json!({ "sheets": sheets(course), "parts": parts(&drawings) });
     Feed::new(course, own).with("section-blank.svg", "section_words", drawings.section_blank)
 }

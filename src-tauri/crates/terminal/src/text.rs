@@ -138,8 +138,8 @@ fn stone(plan: &Written, text: &mut Text) {
     let stone = &plan.stone;
     text.heading("Stone");
     text.line(&format!(
-        "{} in the wall, {} to the metre run",
-        stone.built, stone.per_metre
+        "{} in the wall, {}",
+        stone.built, stone.per_length
     ));
     text.line(&format!(
         "To deliver: low {}, likely {}, high {}. {}",

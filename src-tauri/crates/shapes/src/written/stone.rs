@@ -15,7 +15,8 @@ pub struct Stone {
     /// The rock's word in the course file; empty if none is given.
     pub rock: String,
     pub built: String,
-    pub per_metre: String,
+    /// `1.3 t to the metre`; `1100 lb to the foot`.
+    pub per_length: String,
     pub low: String,
     pub mid: String,
     pub high: String,
@@ -100,7 +101,7 @@ impl Stone {
         Self {
             rock: course.stone.kind.clone().unwrap_or_default(),
             built: show(stone.built()),
-            per_metre: show(craft::stone::per_metre(stone, plan.sizing.length)),
+            per_length: per_length(plan, units),
             low: show(range.low),
             mid: show(range.mid),
             high: show(range.high),
@@ -144,6 +145,15 @@ fn order(plan: &Plan, units: Units) -> String {
         None => String::new(),
     };
     format!("Order {}{loads}.", show_mass(range.high, units))
+}
+
+fn per_length(plan: &Plan, units: Units) -> String {
+    use craft::quantity::FOOT_M;
+    let per_metre = craft::stone::per_metre(&plan.stone, plan.sizing.length);
+    match units {
+        Units::Metric => format!("{} to the metre", show_mass(per_metre, units)),
+        Units::Imperial => format!("{} to the foot", show_mass(per_metre * FOOT_M, units)),
+    }
 }
 
 /// `2500 kg/m³`; `156 lb/ft³`.

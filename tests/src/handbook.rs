@@ -1,0 +1,9 @@
+//! What handbooks, standards and plain arithmetic say, row by row, against our own sums.
+
+mod handbook {
+    mod bars;
+    mod masses;
+    mod sections;
+    mod setting_out;
+    mod units;
+}

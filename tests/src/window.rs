@@ -1,0 +1,139 @@
+//! The real window: the built program under Xvfb, driven through WebDriver as a person would.
+//!
+//! With TAKE_PICTURES=FOLDER it also keeps a picture of every place it visits.
+
+#[path = "window/driver.rs"]
+mod driver;
+#[path = "window/screen.rs"]
+mod screen;
+
+use documents::{Course, DOCUMENTS};
+use driver::Window;
+use files::Library;
+use files::course::{CourseFile, set};
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// The example in a folder of its own, and the window open on it.
+fn open_example() -> (tempfile::TempDir, PathBuf, Window) {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("hollin-bank.walling");
+    fs::write(&file, Library::example(false)).expect("writes");
+    let window = Window::open(&file);
+    (folder, file, window)
+}
+
+/// What the core says of a course: the window must show the same.
+fn expected(text: &str) -> Course {
+    let library = Library::built_in().expect("the library");
+    Course::plan(CourseFile::parse(text).expect("a course"), &library).expect("a plan")
+}
+
+#[test]
+fn a_course_is_opened_changed_saved_and_printed() {
+    let (_folder, file, window) = open_example();
+    let start = Library::example(false);
+    let before = expected(start);
+    window.wait_for_text("figure-length", &before.written.wall.length);
+    assert!(
+        window
+            .text("figure-chance")
+            .contains(&before.written.chance.chance)
+    );
+
+    window.click("step-group");
+    window.type_into("field-group-novices", "2");
+    let fewer = set(start, "group.novices", "2").expect("an edit");
+    let after = expected(&fewer);
+    assert_ne!(
+        before.written.wall.length, after.written.wall.length,
+        "the test needs a change that shows"
+    );
+    window.wait_for_text("figure-length", &after.written.wall.length);
+
+    window.click("save");
+    window.wait_until("the file is saved", || {
+        fs::read_to_string(&file).is_ok_and(|text| text == fewer)
+    });
+
+    window.click("step-pages");
+    window.click("print");
+    window.wait_for_text("printed", "worksheets-key.pdf");
+    let pages = file.with_file_name("hollin-bank pages");
+    for document in DOCUMENTS {
+        let pdf = fs::read(pages.join(format!("{}.pdf", document.name))).expect(document.name);
+        assert!(pdf.starts_with(b"%PDF"), "{}", document.name);
+    }
+
+    window.click("undo");
+    window.wait_for_text("figure-length", &before.written.wall.length);
+}
+
+#[test]
+fn a_refused_value_says_so_at_its_field_and_the_last_good_plan_stays() {
+    let (_folder, file, window) = open_example();
+    let length = expected(Library::example(false)).written.wall.length;
+    window.wait_for_text("figure-length", &length);
+    window.click("step-wall");
+    window.type_into("field-wall-height", "tall");
+    window.wait_for_text(
+        "trouble-wall-height",
+        "\"tall\" is not a number with a unit",
+    );
+    window.wait_for_text("trouble-wall-height", "1.07 m");
+    window.wait_for_text("figure-length", &length);
+    assert_eq!(
+        window.value("field-wall-height"),
+        "tall",
+        "what was typed stays"
+    );
+
+    window.type_into("field-wall-height", "0.9 m");
+    let lower = set(Library::example(false), "wall.height", "0.9 m").expect("an edit");
+    window.wait_for_text("figure-length", &expected(&lower).written.wall.length);
+    assert_eq!(
+        fs::read_to_string(&file).expect("reads"),
+        Library::example(false),
+        "nothing saved unasked"
+    );
+}
+
+/// Outside the program's own commands everything is denied, and nothing leaves the machine.
+#[test]
+fn the_window_may_do_nothing_but_its_own_commands() {
+    let (_folder, _file, window) = open_example();
+    window.wait_for_text("figure-length", "");
+    for command in [
+        "plugin:event|listen",
+        "plugin:dialog|open",
+        "plugin:fs|read_file",
+        "no_such",
+    ] {
+        let said = window.invoke(command);
+        assert!(said.starts_with("refused"), "{command}: {said}");
+    }
+    let fetched = window.script_async(
+        "const done = arguments[arguments.length - 1];\
+         fetch('https://example.org').then(() => done('fetched'), () => done('refused'))",
+    );
+    assert_eq!(fetched, "refused");
+    assert_eq!(window.script("return typeof window.__TAURI__"), "undefined");
+}
+
+#[test]
+fn every_place_can_be_visited() {
+    let (_folder, _file, window) = open_example();
+    window.wait_for_text("figure-length", " m");
+    for place in [
+        "ready", "group", "wall", "frames", "stone", "kit", "days", "pages",
+    ] {
+        window.click(&format!("step-{place}"));
+        window.wait_until("the place is shown", || {
+            window.script("return document.querySelector('[aria-current]')?.id")
+                == format!("step-{place}")
+        });
+        if let Some(folder) = std::env::var_os("TAKE_PICTURES") {
+            window.picture(&Path::new(&folder).join(format!("window-{place}.png")));
+        }
+    }
+}

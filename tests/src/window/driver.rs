@@ -1,0 +1,227 @@
+//! WebDriver (W3C) in a few lines: a session on the built program, elements by their id.
+
+use super::screen::Screen;
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD;
+use serde_json::{Value, json};
+use std::fs;
+use std::net::TcpListener;
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::time::{Duration, Instant};
+
+/// How long anything may take to appear; a plan takes far less, a busy machine may not.
+const PATIENCE: Duration = Duration::from_secs(30);
+
+/// The key under which WebDriver hands out an element.
+const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
+
+pub(crate) struct Window {
+    base: String,
+    driver: Child,
+    _screen: Screen,
+}
+
+impl Window {
+    /// Opens the built program on a course file.
+    pub(crate) fn open(file: &Path) -> Self {
+        let screen = Screen::start();
+        let port = free_port();
+        let driver = Command::new("WebKitWebDriver")
+            .arg(format!("--port={port}"))
+            .env("DISPLAY", &screen.display)
+            .env("NO_AT_BRIDGE", "1")
+            .env("GDK_BACKEND", "x11")
+            .env("TAURI_AUTOMATION", "true")
+            .env("TAURI_WEBVIEW_AUTOMATION", "true")
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("WebKitWebDriver is there: cargo xtask test installs it");
+        let mut window = Self {
+            base: format!("http://127.0.0.1:{port}/session"),
+            driver,
+            _screen: screen,
+        };
+        let options = json!({ "binary": program(), "args": [file] });
+        let wish =
+            json!({ "capabilities": { "alwaysMatch": { "webkitgtk:browserOptions": options } } });
+        let session = window.until("a session", || post(&window.base, &wish).ok());
+        let id = session["sessionId"]
+            .as_str()
+            .expect("a session's id")
+            .to_owned();
+        window.base = format!("{}/{id}", window.base);
+        window
+    }
+
+    fn call(&self, path: &str, body: &Value) -> Result<Value, String> {
+        post(&format!("{}/{path}", self.base), body)
+    }
+
+    fn element(&self, id: &str) -> Option<String> {
+        let by = json!({ "using": "css selector", "value": format!("[id=\"{id}\"]") });
+        let found = self.call("element", &by).ok()?;
+        found[ELEMENT].as_str().map(str::to_owned)
+    }
+
+    /// Clicks what has this id, as soon as it can be clicked.
+    pub(crate) fn click(&self, id: &str) {
+        self.until(&format!("a click on {id}"), || {
+            let element = self.element(id)?;
+            self.call(&format!("element/{element}/click"), &json!({}))
+                .ok()
+        });
+    }
+
+    /// Replaces what stands in a field by typing.
+    pub(crate) fn type_into(&self, id: &str, text: &str) {
+        self.until(&format!("typing into {id}"), || {
+            let element = self.element(id)?;
+            self.call(&format!("element/{element}/click"), &json!({}))
+                .ok()?;
+            // Control and A, then the text over it; in one call the text would be lost.
+            let keys = |keys: &str| {
+                self.call(
+                    &format!("element/{element}/value"),
+                    &json!({ "text": keys }),
+                )
+                .ok()
+            };
+            keys("\u{e009}a\u{e000}")?;
+            keys(text)
+        });
+    }
+
+    /// The visible text of what has this id; empty if there is none.
+    pub(crate) fn text(&self, id: &str) -> String {
+        self.script(&format!(
+            "return document.getElementById({id:?})?.textContent ?? ''"
+        ))
+    }
+
+    /// What stands in a field.
+    pub(crate) fn value(&self, id: &str) -> String {
+        self.script(&format!(
+            "return document.getElementById({id:?})?.value ?? ''"
+        ))
+    }
+
+    /// Waits until what has this id shows a text.
+    pub(crate) fn wait_for_text(&self, id: &str, text: &str) {
+        let end = Instant::now() + PATIENCE;
+        loop {
+            let shown = self.text(id);
+            let there = self.element(id).is_some();
+            if there && shown.contains(text) {
+                return;
+            }
+            assert!(Instant::now() < end, "{id} shows {shown:?}, not {text:?}");
+            std::thread::sleep(Duration::from_millis(50));
+        }
+    }
+
+    pub(crate) fn wait_until(&self, what: &str, holds: impl Fn() -> bool) {
+        self.until(what, || holds().then_some(()));
+    }
+
+    fn until<T>(&self, what: &str, mut tried: impl FnMut() -> Option<T>) -> T {
+        let end = Instant::now() + PATIENCE;
+        loop {
+            if let Some(done) = tried() {
+                return done;
+            }
+            assert!(Instant::now() < end, "waited in vain: {what}");
+            std::thread::sleep(Duration::from_millis(50));
+        }
+    }
+
+    /// Runs a script in the page; its answer as text.
+    pub(crate) fn script(&self, script: &str) -> String {
+        let answer = self.call("execute/sync", &json!({ "script": script, "args": [] }));
+        as_text(&answer.expect("a script runs"))
+    }
+
+    /// Runs a script that answers later.
+    pub(crate) fn script_async(&self, script: &str) -> String {
+        let answer = self.call("execute/async", &json!({ "script": script, "args": [] }));
+        as_text(&answer.expect("a script runs"))
+    }
+
+    /// Calls a command of the program from the page, as a hostile page would.
+    pub(crate) fn invoke(&self, command: &str) -> String {
+        self.script_async(&format!(
+            "const done = arguments[arguments.length - 1];\
+             window.__TAURI_INTERNALS__.invoke({command:?}, {{}})\
+             .then(() => done('allowed'), (why) => done('refused: ' + why))"
+        ))
+    }
+
+    /// Keeps a picture of the window.
+    pub(crate) fn picture(&self, file: &Path) {
+        let url = format!("{}/screenshot", self.base);
+        let mut reply = ureq::get(&url).call().expect("a picture");
+        let reply: Value = reply.body_mut().read_json().expect("its answer");
+        let png = STANDARD
+            .decode(reply["value"].as_str().expect("its content"))
+            .expect("base 64");
+        fs::write(file, png).expect("writes the picture");
+    }
+}
+
+impl Drop for Window {
+    fn drop(&mut self) {
+        let _ = ureq::delete(&self.base).call();
+        let _ = self.driver.kill();
+        let _ = self.driver.wait();
+    }
+}
+
+fn post(url: &str, body: &Value) -> Result<Value, String> {
+    let agent: ureq::Agent = ureq::Agent::config_builder()
+        .http_status_as_error(false)
+        .timeout_global(Some(PATIENCE))
+        .build()
+        .into();
+    let mut reply = agent
+        .post(url)
+        .send_json(body)
+        .map_err(|wrong| wrong.to_string())?;
+    let status = reply.status();
+    let answer: Value = reply
+        .body_mut()
+        .read_json()
+        .map_err(|wrong| wrong.to_string())?;
+    if status.is_success() {
+        Ok(answer["value"].clone())
+    } else {
+        Err(answer.to_string())
+    }
+}
+
+fn as_text(value: &Value) -> String {
+    value
+        .as_str()
+        .map_or_else(|| value.to_string(), str::to_owned)
+}
+
+/// The built program beside the tests' own folder.
+fn program() -> PathBuf {
+    let here = std::env::current_exe().expect("the test's own path");
+    let program = here
+        .ancestors()
+        .nth(2)
+        .expect("the folder of builds")
+        .join("coursewright-desktop");
+    assert!(
+        program.exists(),
+        "build it first: cargo build --package coursewright-desktop"
+    );
+    program
+}
+
+/// A port nobody listens at just now.
+fn free_port() -> u16 {
+    let listener = TcpListener::bind("127.0.0.1:0").expect("a port");
+    listener.local_addr().expect("its number").port()
+}
