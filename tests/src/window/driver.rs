@@ -157,8 +157,12 @@ impl Window {
         ))
     }
 
-    /// Keeps a picture of the window.
+    /// Keeps a picture of the window, once what it shows has been painted.
     pub(crate) fn picture(&self, file: &Path) {
+        self.script_async(
+            "const done = arguments[arguments.length - 1];\
+             requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 300)))",
+        );
         let url = format!("{}/screenshot", self.base);
         let mut reply = ureq::get(&url).call().expect("a picture");
         let reply: Value = reply.body_mut().read_json().expect("its answer");

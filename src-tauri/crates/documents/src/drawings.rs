@@ -61,7 +61,7 @@ impl Drawings {
         Self::of(
             course,
             &Rooms {
-                section: room(WIDE_MM, 150.0),
+                section: room(130.0, 130.0),
                 along: room(135.0, 78.0),
                 setting_out: room(135.0, 78.0),
                 gauge: room(135.0, 78.0),
