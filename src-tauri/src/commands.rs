@@ -11,8 +11,10 @@ type Reply<T> = Result<T, Trouble>;
 
 /// The course the program was started with.
 #[tauri::command(async)]
-pub(crate) fn start(shared: State<'_, Shared>) -> View {
-    shared.desk().view()
+pub(crate) fn start(shared: State<'_, Shared>) -> Reply<View> {
+    shared
+        .refused()
+        .map_or_else(|| Ok(shared.desk().view()), Err)
 }
 
 /// Another course; null if the person thought better of it.

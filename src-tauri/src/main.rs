@@ -7,18 +7,45 @@ mod desk;
 mod shown;
 
 use desk::Desk;
+use shapes::window::Trouble;
+use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use tauri::{Manager, WebviewUrl, WebviewWindowBuilder, WindowEvent};
 
 /// The desk every command works at.
-pub(crate) struct Shared(Mutex<Desk>);
+pub(crate) struct Shared {
+    desk: Mutex<Desk>,
+    /// Why the file the program was started with is not on the desk; told once.
+    refused: Mutex<Option<Trouble>>,
+}
 
 impl Shared {
+    /// A desk with the course of a file on it. If the file is refused the window says so,
+    /// and what lies on the desk meanwhile is the example.
+    fn set_up(file: Option<PathBuf>) -> Result<Self, files::Error> {
+        let (desk, refused) = match Desk::set_up(file) {
+            Ok(desk) => (desk, None),
+            Err(refused) => (Desk::set_up(None)?, Some(shown::trouble(refused.into()))),
+        };
+        Ok(Self {
+            desk: Mutex::new(desk),
+            refused: Mutex::new(refused),
+        })
+    }
+
+    /// Why the program's file was refused, the first time this is asked.
+    pub(crate) fn refused(&self) -> Option<Trouble> {
+        self.refused
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .take()
+    }
+
     /// The desk, for one command at a time. A command that failed half-way leaves it sound,
     /// because a desk is changed only by putting a finished one in its place.
     pub(crate) fn desk(&self) -> MutexGuard<'_, Desk> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+        self.desk.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }
 
@@ -34,11 +61,10 @@ fn main() -> ExitCode {
 }
 
 fn run() -> Result<(), Box<dyn std::error::Error>> {
-    let file = std::env::args_os().nth(1).map(Into::into);
-    let desk = Desk::set_up(file)?;
+    let shared = Shared::set_up(std::env::args_os().nth(1).map(Into::into))?;
     tauri::Builder::default()
         .plugin(tauri_plugin_dialog::init())
-        .manage(Shared(Mutex::new(desk)))
+        .manage(shared)
         .setup(|app| {
             open_window(app)?;
             Ok(())

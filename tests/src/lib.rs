@@ -84,7 +84,7 @@ pub fn every_row(table: &str, check: impl Fn(&Row) -> Found) {
     assert!(faults.is_empty(), "\n{}\n", faults.join("\n"));
 }
 
-/// The rows of `tests/tables/NAME`. Each must have a case of its own and a source.
+/// The rows of `tests/tables/NAME`. Each must have a case of its own, and a source or a why.
 pub fn rows(table: &str) -> Vec<Row> {
     let path = folder("tables").join(table);
     let mut reader = csv::ReaderBuilder::new()
@@ -102,10 +102,12 @@ pub fn rows(table: &str) -> Vec<Row> {
             .map(|(column, cell)| (column.to_owned(), cell.trim().to_owned()))
             .collect();
         let cell = |column: &str| cells.get(column).cloned().unwrap_or_default();
-        let (case, source) = (cell("case"), cell("source"));
+        // A table about words says why, one about figures who vouches for them.
+        let source = [cell("source"), cell("why")].concat();
+        let case = cell("case");
         let place = format!("{table}:{line} {case}");
         assert!(!case.is_empty(), "{table}:{line}: the row needs a case");
-        assert!(!source.is_empty(), "{place}: the row needs a source");
+        assert!(!source.is_empty(), "{place}: the row needs a source or a why");
         let twice = rows.iter().any(|row| row.cells["case"] == case);
         assert!(!twice, "{place}: another row has this case");
         rows.push(Row {

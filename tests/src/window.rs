@@ -137,3 +137,20 @@ fn every_place_can_be_visited() {
         }
     }
 }
+
+/// A file from a newer program is not opened: the window says why, and the file stays.
+#[test]
+fn a_refused_file_is_told_in_the_window_and_not_touched() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("newer.walling");
+    let newer = Library::example(false).replace("format = 1", "format = 99");
+    fs::write(&file, &newer).expect("writes");
+    let window = Window::open(&file);
+    window.wait_until("the refusal is shown", || {
+        window
+            .script("return document.body.textContent")
+            .contains("99 is newer than this program knows")
+    });
+    assert!(window.text("figure-length").is_empty(), "nothing is open");
+    assert_eq!(fs::read_to_string(&file).expect("reads"), newer);
+}

@@ -5,14 +5,15 @@ use std::path::PathBuf;
 
 const FIRST_STEPS: &str = "\
 First steps:
-  coursewright new weekend.walling            write an example course, then change it in any editor
-  coursewright plan weekend.walling           see the wall, frames, stone, tools, days and the chance
-  coursewright check weekend.walling          see what is not ready
-  coursewright print weekend.walling --out pages   print the whole pack as PDF
+  coursewright new weekend.walling     write an example, then change it in any editor
+  coursewright plan weekend.walling    see wall, frames, stone, tools, days, chance
+  coursewright check weekend.walling   see what is not ready
+  coursewright print weekend.walling --out pages    print the whole pack as PDF
 
-A course file is text: key = value. Quantities carry their unit: \"1.07 m\", \"3 ft 6 in\", \"4 t\".
-A file with a mistake is refused with its line, what is wrong and what would be right, and is
-never changed. Exit codes: 0 done, 1 something to do (check), 2 refused.";
+A course file is text: key = value. Quantities carry their unit: \"1.07 m\",
+\"3 ft 6 in\", \"4 t\". A file with a mistake is refused with its line, what is wrong
+and what would be right, and is never changed.
+Exit codes: 0 done, 1 something to do (check), 2 refused.";
 
 /// Plans hands-on dry stone walling courses.
 #[derive(Parser)]
@@ -60,6 +61,8 @@ pub(crate) enum Call {
     },
     /// Print the documents as PDF into a folder
     Print(Print),
+    /// Show the licences of the fonts that the pages are set in
+    Licences,
 }
 
 #[derive(Args)]

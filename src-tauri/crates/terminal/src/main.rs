@@ -16,6 +16,7 @@ fn main() -> ExitCode {
         Call::Plan { file, json, store } => run::plan(file, *json, store.as_deref(), &mut out),
         Call::Check { file, store } => run::check(file, store.as_deref(), &mut out),
         Call::Print(print) => run::print(print, &mut out),
+        Call::Licences => run::licences(&mut out),
     };
     let code = done.unwrap_or_else(|refused| {
         report(&mut std::io::stderr(), &format!("{refused}\n"));

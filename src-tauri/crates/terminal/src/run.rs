@@ -66,6 +66,13 @@ pub(crate) fn print(asked: &Print, out: &mut String) -> Done {
     Ok(ExitCode::SUCCESS)
 }
 
+pub(crate) fn licences(out: &mut String) -> Done {
+    for (font, licence) in press::FONT_LICENCES {
+        writeln!(out, "{font}\n\n{licence}\n")?;
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
 fn chosen(only: &[String]) -> Result<Vec<&'static Document>, Box<dyn Error>> {
     if only.is_empty() {
         return Ok(DOCUMENTS.iter().collect());
