@@ -10,7 +10,7 @@ use crate::kit::{self, Counted, KitLine};
 use crate::pace::SAMPLES;
 use crate::pace::calendar::Calendar;
 use crate::pace::crew::{self, Gang};
-use crate::pace::draws::Draws;
+use crate::pace::draws::{Draws, Luck};
 use crate::pace::forecast::Forecast;
 use crate::pace::programme::Programme;
 use crate::pace::sizing::Sizing;
@@ -24,7 +24,7 @@ use crate::sun::{SunDay, sun};
 use crate::tables::{Before, PaceTable, Rate, Stage, Tables, Work};
 use crate::wall::{Section, Volumes, raked_away};
 use std::borrow::Cow;
-use std::sync::Arc;
+use std::rc::Rc;
 
 /// The stage whose rates set how long each pair's stint is.
 const LAYING: &str = "first-lift";
@@ -90,7 +90,7 @@ struct Planner<'a> {
     pace: PaceTable,
     section: Section,
     calendar: Calendar,
-    draws: Arc<Draws>,
+    luck: Rc<Luck<'a>>,
 }
 
 /// What a certain length of wall takes.
@@ -112,12 +112,11 @@ impl<'a> Planner<'a> {
         Ok(Self {
             section: course.wall.section()?,
             calendar: Calendar::new(&course.days, &tables.lessons, pace.places.tidy_minutes),
-            draws: Arc::new(Draws::new(
+            luck: Rc::new(Luck::new(
                 course.seed,
                 SAMPLES,
                 &tables.stages,
-                &pace.spread,
-                course.group.students.len(),
+                pace.spread.clone(),
             )),
             course: Cow::Borrowed(course),
             tables,
@@ -129,7 +128,8 @@ impl<'a> Planner<'a> {
         let sizing = self.size()?;
         let built = self.build(sizing.length)?;
         let programme = self.programme(&built);
-        let forecast = Forecast::of(&programme, &self.calendar, &self.draws, self.course.seed);
+        let draws = self.draws(&built);
+        let forecast = Forecast::of(&programme, &self.calendar, &draws, self.course.seed);
         let sun: Vec<SunDay> = self
             .course
             .days
@@ -157,7 +157,7 @@ impl<'a> Planner<'a> {
                 &forecast,
                 &self.tables.stone,
             ),
-            timetable: self.timetable(&programme),
+            timetable: self.timetable(&programme, &draws),
             work: self.work(&built),
             stints: stints(&self.course.group, built.length, &self.pace, LAYING),
             raked_away: self.raked_away(),
@@ -221,6 +221,11 @@ impl<'a> Planner<'a> {
         }
     }
 
+    /// The luck of the pairs that have a place at this wall.
+    fn draws(&self, built: &Built) -> Rc<Draws> {
+        self.luck.of(self.gang(built).pairs_at_work())
+    }
+
     fn programme(&self, built: &Built) -> Programme {
         Programme::new(
             &self.tables.stages,
@@ -249,12 +254,12 @@ impl<'a> Planner<'a> {
             .collect()
     }
 
-    fn timetable(&self, programme: &Programme) -> Vec<Entry> {
+    fn timetable(&self, programme: &Programme, draws: &Draws) -> Vec<Entry> {
         let words = Words {
             stages: &self.tables.stages,
             lessons: &self.tables.lessons,
         };
-        let slowness = self.draws.medians();
+        let slowness = draws.medians();
         timetable(
             &self.course.days,
             programme,

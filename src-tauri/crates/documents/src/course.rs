@@ -29,12 +29,9 @@ impl Course {
         let library = spelling::library(library, file.language);
         file.count_also(&library.kit_on_hand);
         let plan = file.plan(&library)?;
-        let written = Written::of(
-            &plan,
-            &file.course,
-            &library.tables,
-            date_style(file.language),
-        );
+        let style = date_style(file.language);
+        let mut written = Written::of(&plan, &file.course, &library.tables, style);
+        spelling::sentences(&mut written, file.language);
         Ok(Self {
             file,
             plan,

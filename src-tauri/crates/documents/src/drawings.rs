@@ -47,9 +47,9 @@ impl Drawings {
         Self::of(
             course,
             &Rooms {
-                section: room(WIDE_MM, 150.0),
-                along: room(WIDE_MM, 90.0),
-                setting_out: room(WIDE_MM, 80.0),
+                section: room(WIDE_MM, 170.0),
+                along: room(WIDE_MM, 125.0),
+                setting_out: room(WIDE_MM, 110.0),
                 gauge: room(85.0, 120.0),
             },
         )

@@ -2,9 +2,10 @@
 
 use files::Library;
 use files::course::Language;
+use shapes::written::Written;
 
 /// British and American spelling of the words that occur.
-const WORDS: [(&str, &str); 13] = [
+const WORDS: [(&str, &str); 14] = [
     ("centre", "center"),
     ("Centre", "Center"),
     ("metre", "meter"),
@@ -18,6 +19,7 @@ const WORDS: [(&str, &str); 13] = [
     ("programme", "program"),
     ("grey", "gray"),
     ("mould", "mold"),
+    ("judgement", "judgment"),
 ];
 
 /// A text of the program's own, in a language.
@@ -56,4 +58,17 @@ pub(crate) fn library(library: &Library, language: Language) -> Library {
         respell(&mut caution.text);
     }
     library
+}
+
+/// The sentences the sums make, in a language.
+pub(crate) fn sentences(written: &mut Written, language: Language) {
+    let respell = |it: &mut String| *it = text(it, language);
+    for line in &mut written.kit.lines {
+        respell(&mut line.why);
+        respell(&mut line.need);
+    }
+    for caution in &mut written.cautions {
+        respell(&mut caution.text);
+    }
+    respell(&mut written.stone.per_length);
 }

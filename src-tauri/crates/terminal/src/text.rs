@@ -79,9 +79,20 @@ fn wall(plan: &Written, text: &mut Text) {
 fn frames(plan: &Written, text: &mut Text) {
     let frames = &plan.frames;
     text.heading("Frames");
-    let mut words = format!("{} frames, {} sets", frames.count, frames.sets);
-    if frames.end_profiles > 0 {
-        words.push_str(&format!(", {} end profiles", frames.end_profiles));
+    let counted = |count: usize, one: &str| match count {
+        1 => format!("1 {one}"),
+        many => format!("{many} {one}s"),
+    };
+    let mut words = format!(
+        "{}, {}",
+        counted(frames.count, "frame"),
+        counted(frames.sets, "set")
+    );
+    if 0 < frames.end_profiles {
+        words.push_str(&format!(
+            ", {}",
+            counted(frames.end_profiles, "end profile")
+        ));
     }
     if let Some(short) = frames.short.filter(|short| 0 < *short) {
         words.push_str(&format!("; {short} short"));
@@ -236,14 +247,23 @@ struct Text {
 }
 
 impl Text {
+    /// One line. Control characters that someone typed are shown, not sent to the terminal.
     fn line(&mut self, line: &str) {
-        self.text.push_str(line);
+        for sign in line.chars() {
+            if sign.is_control() {
+                self.text.extend(sign.escape_default());
+            } else {
+                self.text.push(sign);
+            }
+        }
         self.text.push('\n');
     }
 
     fn heading(&mut self, heading: &str) {
-        let gap = if self.text.is_empty() { "" } else { "\n" };
-        self.line(&format!("{gap}{heading}"));
+        if !self.text.is_empty() {
+            self.text.push('\n');
+        }
+        self.line(heading);
     }
 
     /// Rows with their columns lined up, two spaces in from the edge.

@@ -1,9 +1,9 @@
 //! How fast the group works at each stage: its people, its teachers, its room at the wall.
 
-use crate::course::Group;
+use crate::course::{Group, Student};
 use crate::frames::LEAST_IN_USE;
-use crate::people::{facing_places, speed};
-use crate::quantity::{Length, Read, whole_number};
+use crate::people::{facing_places, pair_count, speed};
+use crate::quantity::{Length, Read, steps_to_cover, whole_number};
 use crate::tables::{Crew, PaceTable, Stage, Work};
 
 /// Who works where there is how much room.
@@ -28,33 +28,38 @@ impl Gang<'_> {
         if amount <= 0.0 {
             return 0.0;
         }
-        let speeds: f64 = self
-            .group
-            .students
-            .iter()
-            .map(|student| speed(self.pace, &stage.id, student.experience))
-            .sum();
-        let at_once = speeds * self.teaching() * self.share_at_work(stage.crew);
+        let at_work = self
+            .places(stage.crew)
+            .min(self.group.students.len() as f64);
+        let at_once = self.fastest(stage, at_work) * self.teaching(at_work);
         amount / (at_once * self.pace.places.hands_on)
     }
 
     /// Students per instructor; an assistant counts half (common practice, no source).
     pub fn students_per_instructor(&self) -> f64 {
-        let staff = f64::from(self.group.instructors) + f64::from(self.group.assistants) / 2.0;
-        if staff <= 0.0 {
-            f64::INFINITY
-        } else {
-            self.group.students.len() as f64 / staff
-        }
+        self.group.students.len() as f64 / self.staff()
+    }
+
+    /// How many pairs stand at the wall at once: all of them, or as many as have a place.
+    pub fn pairs_at_work(&self) -> usize {
+        let places = steps_to_cover(self.room, self.pace.places.facing_pair);
+        pair_count(self.group.students.len()).min(places)
+    }
+
+    fn staff(&self) -> f64 {
+        f64::from(self.group.instructors) + f64::from(self.group.assistants) / 2.0
     }
 
     /// Beyond the good ratio a person waits for help: the rate falls with the root of the
-    /// ratio, so that one more student still adds to the group's total (common practice, no
-    /// source). With nobody to teach, as with twice the good ratio.
-    fn teaching(&self) -> f64 {
+    /// ratio of those at work to those who teach, so that one more still adds to the group's
+    /// total (common practice, no source). With nobody to teach, as with twice the good ratio
+    /// or, in a large group, as with half an instructor.
+    fn teaching(&self, at_work: f64) -> f64 {
         let good = self.pace.places.students_per_instructor;
-        let students = self.group.students.len() as f64;
-        let ratio = self.students_per_instructor().min(students.max(2.0 * good));
+        let ratio = match self.staff() {
+            nobody if nobody <= 0.0 => (at_work / 0.5).max(2.0 * good),
+            staff => at_work / staff,
+        };
         if ratio <= good {
             1.0
         } else {
@@ -62,19 +67,29 @@ impl Gang<'_> {
         }
     }
 
-    /// The share of the group that finds a place. Places are not rounded down: a stretch of
-    /// one and a half places is kept busy for one and a half, by changing over. So a longer
-    /// wall never takes less time.
-    fn share_at_work(&self, crew: Crew) -> f64 {
-        let people = self.group.students.len() as f64;
+    /// What the fastest `at_work` people do in an hour. Who has no place at the wall brings
+    /// stone and hearting; so one more person never slows the others down.
+    fn fastest(&self, stage: &Stage, at_work: f64) -> f64 {
+        let of = |student: &Student| speed(self.pace, &stage.id, student.experience);
+        let mut speeds: Vec<f64> = self.group.students.iter().map(of).collect();
+        speeds.sort_by(|a, b| b.total_cmp(a));
+        speeds
+            .iter()
+            .enumerate()
+            .map(|(before, speed)| speed * (at_work - before as f64).clamp(0.0, 1.0))
+            .sum()
+    }
+
+    /// Places to work at. They are not rounded down: a stretch of one and a half places is
+    /// kept busy for one and a half, by changing over. So a longer wall never takes less time.
+    fn places(&self, crew: Crew) -> f64 {
         let along = |each: Length| self.room.si() / each.si();
-        let places = match crew {
-            Crew::Everyone => people,
+        match crew {
+            Crew::Everyone => f64::INFINITY,
             Crew::FacingPairs => 2.0 * along(self.pace.places.facing_pair).max(1.0),
             Crew::Diggers => along(self.pace.places.diggers) + 1.0,
             Crew::CopingCrews => 2.0 * (along(self.pace.places.coping_crew) + 1.0),
-        };
-        (places / people).min(1.0)
+        }
     }
 }
 

@@ -4,12 +4,14 @@
 //! a normal deviate. Numbers are keyed by seed and course, so that neighbouring plans meet
 //! the same luck and a comparison between them is not noise.
 
-use crate::people::pair_count;
 use crate::tables::{Crew, PaceSpread, Stage, Work};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::SeedableRng;
 use rand_distr::{Distribution, StandardNormal};
 use rayon::prelude::*;
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
 
 /// Slowness of each stage in each simulated course; 1 is the usual pace.
 #[derive(Debug, Clone)]
@@ -20,17 +22,16 @@ pub struct Draws {
 }
 
 impl Draws {
-    /// The luck of `samples` courses of a group of `students`.
+    /// The luck of `samples` courses with so many pairs at the wall at once.
     pub fn new(
         seed: u64,
         samples: usize,
         stages: &[Stage],
         spread: &PaceSpread,
-        students: usize,
+        pairs: usize,
     ) -> Self {
         let mut slowness = vec![1.0; samples * stages.len()];
         if !stages.is_empty() {
-            let pairs = pair_count(students);
             slowness
                 .par_chunks_exact_mut(stages.len())
                 .enumerate()
@@ -43,14 +44,6 @@ impl Draws {
         Self {
             stages: stages.len(),
             slowness,
-        }
-    }
-
-    /// One course at the usual pace throughout.
-    pub fn usual(stages: usize) -> Self {
-        Self {
-            stages,
-            slowness: vec![1.0; stages],
         }
     }
 
@@ -108,13 +101,57 @@ fn fill(
             course + of_stage
         };
     }
-    for (slowness, stage) in row.iter_mut().zip(stages) {
-        if stage.crew == Crew::FacingPairs {
-            let slowest = (0..pairs)
-                .map(|_| normal(spread.pair))
-                .fold(f64::MIN, f64::max);
+    // Pair by pair, so that a pair more leaves the luck of the others as it was.
+    let mut slowest = vec![f64::MIN; row.len()];
+    for _ in 0..pairs {
+        for (slowest, stage) in slowest.iter_mut().zip(stages) {
+            if stage.crew == Crew::FacingPairs {
+                *slowest = slowest.max(normal(spread.pair));
+            }
+        }
+    }
+    for ((slowness, slowest), stage) in row.iter_mut().zip(slowest).zip(stages) {
+        if stage.crew == Crew::FacingPairs && 0 < pairs {
             *slowness += slowest;
         }
         *slowness = slowness.exp();
+    }
+}
+
+/// The luck of one seed, made when it is asked for and kept: which pairs can stand at the
+/// wall depends on its length.
+#[derive(Debug)]
+pub struct Luck<'a> {
+    seed: u64,
+    samples: usize,
+    stages: &'a [Stage],
+    spread: PaceSpread,
+    made: RefCell<BTreeMap<usize, Rc<Draws>>>,
+}
+
+impl<'a> Luck<'a> {
+    /// The luck of `samples` courses.
+    pub fn new(seed: u64, samples: usize, stages: &'a [Stage], spread: PaceSpread) -> Self {
+        Self {
+            seed,
+            samples,
+            stages,
+            spread,
+            made: RefCell::default(),
+        }
+    }
+
+    /// The draws with so many pairs at the wall at once.
+    pub fn of(&self, pairs: usize) -> Rc<Draws> {
+        let make = || {
+            Rc::new(Draws::new(
+                self.seed,
+                self.samples,
+                self.stages,
+                &self.spread,
+                pairs,
+            ))
+        };
+        Rc::clone(self.made.borrow_mut().entry(pairs).or_insert_with(make))
     }
 }

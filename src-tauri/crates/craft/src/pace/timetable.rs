@@ -3,7 +3,7 @@
 use super::calendar::{Calendar, Spent, day_at, minutes_to};
 use super::programme::{Programme, Step, Witness};
 use crate::course::Day;
-use crate::tables::{Lesson, Stage};
+use crate::tables::{Before, Lesson, Stage};
 
 /// Times on paper go to the quarter hour (common practice, no source).
 const QUARTER: f64 = 15.0;
@@ -81,7 +81,7 @@ pub fn timetable(
     programme.follow(calendar, slowness, &mut pieces);
     let end = pieces.end;
     let mut entries = pieces.entries;
-    entries.extend(in_hand(calendar, end));
+    entries.extend(in_hand(calendar, words.lessons, end));
     let mut entries: Vec<Entry> = entries
         .into_iter()
         .map(|entry| on_the_quarter(entry, calendar))
@@ -123,12 +123,7 @@ impl Pieces<'_> {
     fn name(&self, step: Step, spent: Spent) -> (String, EntryKind) {
         let lesson = |number: usize| {
             let lesson = &self.words.lessons[number];
-            let kind = if lesson.safety {
-                EntryKind::Safety
-            } else {
-                EntryKind::Lesson
-            };
-            (lesson.title.clone(), kind)
+            (lesson.title.clone(), lesson_kind(lesson))
         };
         match (spent, step) {
             (Spent::Morning(number), _) | (Spent::Lesson, Step::Lesson(number)) => lesson(number),
@@ -144,20 +139,47 @@ impl Pieces<'_> {
     }
 }
 
-/// What is left of the open time when the wall is done.
-fn in_hand(calendar: &Calendar, end: f64) -> Vec<Entry> {
-    calendar
-        .open()
-        .iter()
-        .filter(|open| end < open.to)
-        .map(|open| Entry {
-            day: open.day,
-            from: open.from.max(end),
-            to: open.to,
-            what: "Time in hand: mend faults, practise, look back along the wall".to_owned(),
-            kind: EntryKind::Build,
-        })
-        .collect()
+/// What is left of the open time when the wall is done; a later day still begins with its
+/// own lesson.
+fn in_hand(calendar: &Calendar, lessons: &[Lesson], end: f64) -> Vec<Entry> {
+    let mut entries = Vec::new();
+    for open in calendar.open().iter().filter(|open| end < open.to) {
+        let mut from = open.from.max(end);
+        let mut spend = |to: f64, what: &str, kind| {
+            let to = to.min(open.to);
+            entries.push(Entry {
+                day: open.day,
+                from,
+                to,
+                what: what.to_owned(),
+                kind,
+            });
+            from = to;
+        };
+        let opens_a_later_day = open.first_of_day && end < open.from && 0 < open.day;
+        let mut now = open.from;
+        for lesson in lessons
+            .iter()
+            .filter(|it| opens_a_later_day && it.before == Before::EachDay)
+        {
+            now += f64::from(lesson.minutes);
+            spend(now, &lesson.title, lesson_kind(lesson));
+        }
+        spend(
+            open.to,
+            "Time in hand: mend faults, lay a stretch again, look back along the wall",
+            EntryKind::Build,
+        );
+    }
+    entries
+}
+
+fn lesson_kind(lesson: &Lesson) -> EntryKind {
+    if lesson.safety {
+        EntryKind::Safety
+    } else {
+        EntryKind::Lesson
+    }
 }
 
 fn on_the_quarter(mut entry: Entry, calendar: &Calendar) -> Entry {

@@ -7,6 +7,9 @@ use crate::stone::Stone;
 use crate::tables::{Stage, Work};
 use crate::wall::{Section, Volumes};
 
+/// Less than a gram is what rounding leaves, and no stage of its own.
+const DUST: f64 = 1e-6;
+
 /// What the amounts are taken from.
 #[derive(Debug, Clone, Copy)]
 pub struct Amounts<'a> {
@@ -27,6 +30,11 @@ pub struct Amounts<'a> {
 impl Amounts<'_> {
     /// The amount of a stage in the unit its rate is for; 0 where there is none of it.
     pub fn of(&self, stage: &Stage) -> f64 {
+        let amount = self.exactly(stage);
+        if amount < DUST { 0.0 } else { amount }
+    }
+
+    fn exactly(&self, stage: &Stage) -> f64 {
         match stage.work {
             Work::HeapTonnes => in_tonnes(self.stone.heap),
             Work::TrenchCubicMetres => self.volumes.footing.si(),
@@ -36,7 +44,7 @@ impl Amounts<'_> {
             Work::Throughs => self.stone.through_count() as f64,
             Work::SecondLiftTonnes => {
                 let laid = self.stone.kind(StoneKind::Face) + self.stone.kind(StoneKind::Hearting);
-                (in_tonnes(laid) - self.first_lift_tonnes()).max(0.0)
+                in_tonnes(laid) - self.first_lift_tonnes()
             }
             Work::Heads => self.heads() as f64,
             Work::Metres => self.length.si(),

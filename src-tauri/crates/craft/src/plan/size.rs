@@ -8,7 +8,7 @@ use crate::pace::forecast;
 use crate::pace::sizing::{self, Binding, Bound, Limit, Sizing, longest, rounded_down};
 use crate::quantity::{self, Length, Read, metres};
 use std::borrow::Cow;
-use std::sync::Arc;
+use std::rc::Rc;
 
 /// How much lower a wall is tried where the time does not allow one so high.
 const HEIGHT_STEP_M: f64 = 0.05;
@@ -62,7 +62,8 @@ impl Planner<'_> {
 
     fn finishes(&self, length: Length) -> bool {
         self.build(length).is_ok_and(|built| {
-            let chance = forecast::chance(&self.programme(&built), &self.calendar, &self.draws);
+            let chance =
+                forecast::chance(&self.programme(&built), &self.calendar, &self.draws(&built));
             self.course.chance <= chance
         })
     }
@@ -108,7 +109,7 @@ impl Planner<'_> {
             tables: self.tables,
             pace: self.pace.clone(),
             calendar: self.calendar.clone(),
-            draws: Arc::clone(&self.draws),
+            luck: Rc::clone(&self.luck),
         })
     }
 

@@ -2,6 +2,8 @@
 
 mod entry;
 
+use entry::said;
+
 use crate::Fault;
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -60,7 +62,7 @@ impl<'a> Section<'a> {
                 return Err(Fault {
                     code: "unknown-key",
                     at: self.key_at(key),
-                    what: format!("there is no key {path}"),
+                    what: format!("there is no key {}", said(&path)),
                     key: path,
                     cure,
                 });
@@ -100,7 +102,7 @@ impl<'a> Section<'a> {
             Fault {
                 code: "missing-key",
                 at: self.at,
-                what: format!("{path} is missing"),
+                what: format!("{} is missing", said(&path)),
                 key: path,
                 cure: cure.to_owned(),
             }
@@ -175,12 +177,18 @@ impl<'a> Section<'a> {
     }
 }
 
-/// The known word a mistyped one is most like, if it is like any.
+/// The known word a mistyped one is most like, if it is like any; of two it is equally
+/// like, neither.
 pub(super) fn nearest<'k>(given: &str, known: impl Iterator<Item = &'k str>) -> Option<&'k str> {
     let given = given.to_lowercase();
-    known
+    let mut alike: Vec<(f64, &str)> = known
         .map(|word| (strsim::jaro_winkler(&given, &word.to_lowercase()), word))
         .filter(|(likeness, _)| 0.75 <= *likeness)
-        .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|(_, word)| word)
+        .collect();
+    alike.sort_by(|a, b| b.0.total_cmp(&a.0));
+    match alike[..] {
+        [(first, _), (second, _), ..] if first - second < 1e-9 => None,
+        [(_, word), ..] => Some(word),
+        [] => None,
+    }
 }

@@ -95,7 +95,10 @@ fn whole(code: &'static str, what: &str, cure: &str) -> Fault {
 fn format(root: &Section<'_>) -> Result<(), Fault> {
     let cure = format!("begin the file with format = {FORMAT}");
     let entry = root.need("format", &cure)?;
-    let given = entry.whole(0, u32::MAX)?;
+    let given = entry.whole(0, u32::MAX).map_err(|fault| Fault {
+        cure: cure.clone(),
+        ..fault
+    })?;
     if FORMAT < i64::from(given) {
         return Err(entry.fault(
             "newer-format",
@@ -221,7 +224,7 @@ fn day(section: &Section<'_>, before: Option<&Day>) -> Result<Day, Fault> {
         let what = if date == before.date {
             format!("{date} is there twice")
         } else {
-            format!("{date} comes after {}", before.date)
+            format!("{date} stands after {}", before.date)
         };
         return Err(date_entry.fault("date-order", &what, "give each day once, in order"));
     }

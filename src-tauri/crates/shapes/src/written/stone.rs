@@ -79,7 +79,7 @@ pub struct Kit {
 #[allow(missing_docs)]
 pub struct KitLine {
     pub item: String,
-    /// `8`, `3 pair`.
+    /// `8`, `3 pairs`.
     pub need: String,
     /// Empty if nobody has counted.
     pub have: String,
@@ -209,7 +209,8 @@ impl KitLine {
     fn of(line: &Line, units: Units) -> Self {
         let counted = |count: usize| match line.unit.as_str() {
             "" => count.to_string(),
-            unit => format!("{count} {unit}"),
+            unit if count == 1 || unit.len() <= 2 => format!("{count} {unit}"),
+            unit => format!("{count} {unit}s"),
         };
         Self {
             item: line.item.clone(),

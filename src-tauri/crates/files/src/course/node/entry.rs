@@ -147,16 +147,16 @@ impl<'a> Entry<'a> {
         Ok(length)
     }
 
-    /// A mass of more than nothing (or from nothing), up to ten thousand tonnes.
-    pub(in crate::course) fn mass(&self, least_kg: f64) -> Result<Mass, Fault> {
+    /// A mass up to ten thousand tonnes: from nothing, or from a kilogram.
+    pub(in crate::course) fn mass(&self, or_none: bool) -> Result<Mass, Fault> {
         let cure = "write it with its unit, in quotes: \"4 t\" or \"2 short tons\"";
         let mass = self.quantity(quantity::mass, "a mass", cure)?;
-        self.between(
-            mass.si(),
-            least_kg,
-            1.0e7,
-            "from a kilogram to 10,000 t, or \"0 t\" for none",
-        )?;
+        let (least_kg, bounds) = if or_none {
+            (0.0, "from nothing to 10,000 t")
+        } else {
+            (1.0, "from a kilogram to 10,000 t")
+        };
+        self.between(mass.si(), least_kg, 1.0e7, bounds)?;
         Ok(mass)
     }
 
@@ -203,13 +203,11 @@ impl<'a> Entry<'a> {
 
     /// A share from 0 up to, but not quite, 1.
     pub(in crate::course) fn share(&self) -> Result<f64, Fault> {
-        let share = self.number(0.0, 1.0)?;
+        let cure = "a share from 0 to below 1, such as 0.25";
+        let share = self.any_number(cure)?;
+        self.between(share, 0.0, 1.0, cure)?;
         if 1.0 <= share {
-            return Err(self.fault(
-                "out-of-range",
-                "all of it is too much",
-                "a share from 0 to below 1",
-            ));
+            return Err(self.fault("out-of-range", "all of it is too much: 1", cure));
         }
         Ok(share)
     }
@@ -289,7 +287,7 @@ fn plain_metres(value: f64) -> String {
 }
 
 /// A key as people count: `day.1.date` is the date of day 2.
-fn said(path: &str) -> String {
+pub(super) fn said(path: &str) -> String {
     let counted = |step: &str| {
         step.parse::<usize>()
             .map(|number| format!(" {}", number + 1))

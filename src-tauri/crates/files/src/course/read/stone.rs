@@ -30,8 +30,8 @@ pub(super) fn stone(section: &Section<'_>) -> Result<StoneGiven, Fault> {
         on_site: section
             .get("on_site")
             .map_or(Ok(OnSite::Heap(kilograms(0.0))), |entry| on_site(&entry))?,
-        load: section.get("load").map(|it| it.mass(1.0)).transpose()?,
-        most: section.get("most").map(|it| it.mass(0.0)).transpose()?,
+        load: section.get("load").map(|it| it.mass(false)).transpose()?,
+        most: section.get("most").map(|it| it.mass(true)).transpose()?,
         lead_days: section
             .get("lead_days")
             .map(|it| it.whole(0, 250))
@@ -41,14 +41,14 @@ pub(super) fn stone(section: &Section<'_>) -> Result<StoneGiven, Fault> {
 
 fn on_site(entry: &Entry<'_>) -> Result<OnSite, Fault> {
     if !entry.is_table() {
-        return Ok(OnSite::Heap(entry.mass(0.0)?));
+        return Ok(OnSite::Heap(entry.mass(true)?));
     }
     let table = entry.table()?;
     table.only(&StoneKind::ALL.map(StoneKind::word))?;
     let kinds = StoneKind::ALL
         .iter()
         .filter_map(|kind| table.get(kind.word()).map(|entry| (*kind, entry)))
-        .map(|(kind, entry)| Ok((kind, entry.mass(0.0)?)))
+        .map(|(kind, entry)| Ok((kind, entry.mass(true)?)))
         .collect::<Result<_, Fault>>()?;
     Ok(OnSite::ByKind(kinds))
 }

@@ -99,11 +99,16 @@ fn batter(entry: &Entry<'_>) -> Result<(Batter, Batter), Fault> {
 }
 
 fn one_batter(entry: &Entry<'_>) -> Result<Batter, Fault> {
-    if entry.as_word().is_some() {
-        return entry.word(&[("plumb", Batter::PLUMB)]);
-    }
     let cure =
         "write 6 for 1 in 6 (from 1 to 1000), or \"plumb\" for a face that rises straight up";
+    match entry.as_word() {
+        Some("plumb") => return Ok(Batter::PLUMB),
+        Some(word) => {
+            let what = format!("\"{word}\" is not a batter");
+            return Err(entry.fault("not-a-batter", &what, cure));
+        }
+        None => {}
+    }
     let n = entry.any_number(cure)?;
     if !(1.0..=1000.0).contains(&n) {
         return Err(entry.fault("not-a-batter", &format!("1 in {n} is not a batter"), cure));
