@@ -49,7 +49,7 @@ impl Drawings {
             &Rooms {
                 section: room(WIDE_MM, 170.0),
                 along: room(WIDE_MM, 125.0),
-                setting_out: room(WIDE_MM, 110.0),
+                setting_out: room(WIDE_MM, 135.0),
                 gauge: room(85.0, 120.0),
             },
         )
