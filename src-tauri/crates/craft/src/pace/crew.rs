@@ -1,6 +1,6 @@
 //! How fast the group works at each stage: its people, its teachers, its room at the wall.
 
-use crate::course::{Group, Student};
+use crate::course::{Experience, Group, Student};
 use crate::frames::LEAST_IN_USE;
 use crate::people::{facing_places, pair_count, speed};
 use crate::quantity::{Length, Read, steps_to_cover, whole_number};
@@ -44,6 +44,16 @@ impl Gang<'_> {
     pub fn pairs_at_work(&self) -> usize {
         let places = steps_to_cover(self.room, self.pace.places.facing_pair);
         pair_count(self.group.students.len()).min(places)
+    }
+
+    /// The share of those at the wall that has never built before; who has built before finds
+    /// a place first.
+    pub fn share_of_novices(&self) -> f64 {
+        let students = &self.group.students;
+        let at_work = self.places(Crew::FacingPairs).min(students.len() as f64);
+        let has_built = |student: &&Student| student.experience != Experience::Novice;
+        let others = students.iter().filter(has_built).count() as f64;
+        (at_work - others).max(0.0) / at_work
     }
 
     fn staff(&self) -> f64 {

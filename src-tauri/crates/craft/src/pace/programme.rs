@@ -3,7 +3,6 @@
 use super::calendar::{Calendar, Spent};
 use super::crew::Gang;
 use super::work::Amounts;
-use crate::course::{Experience, Group};
 use crate::tables::{Before, Crew, Lesson, PaceTable, Places, Stage, Work};
 
 /// One thing the group does after another, by its place in its table.
@@ -32,7 +31,7 @@ pub struct Programme {
     lesson_minutes: Vec<f64>,
     /// Stages at which stones are laid to a string.
     laying: Vec<bool>,
-    /// Share of the group that is new to laying.
+    /// Share of those at the wall that is new to laying.
     novices: f64,
     places: Places,
 }
@@ -59,7 +58,7 @@ impl Programme {
                 .map(|lesson| f64::from(lesson.minutes))
                 .collect(),
             laying: stages.iter().map(is_laying).collect(),
-            novices: share_of_novices(gang.group),
+            novices: gang.share_of_novices(),
             places: pace.places.clone(),
         }
     }
@@ -98,7 +97,7 @@ impl Programme {
 
     /// Minutes that learning adds to so many minutes of laying. In the first `hours` on the
     /// clock laying goes slower by a factor f: `min(t (f - 1), hours (1 - 1/f))`, for the
-    /// share of the group that is new to it.
+    /// share of those at the wall that is new to it.
     fn learning(&self, laid: f64) -> f64 {
         let factor = self.places.learning_factor;
         let most = 60.0 * self.places.learning_hours * (1.0 - 1.0 / factor);
@@ -130,13 +129,4 @@ fn is_laying(stage: &Stage) -> bool {
             stage.work,
             Work::FootingTonnes | Work::FirstLiftTonnes | Work::SecondLiftTonnes
         )
-}
-
-fn share_of_novices(group: &Group) -> f64 {
-    let novices = group
-        .students
-        .iter()
-        .filter(|student| student.experience == Experience::Novice)
-        .count();
-    novices as f64 / group.students.len().max(1) as f64
 }

@@ -259,7 +259,7 @@ fn pause(section: &Section<'_>, day: &Day) -> Result<Break, Fault> {
     let start = start_entry.time()?;
     let minutes = section
         .need("minutes", "say how long the break lasts")?
-        .whole(1, 600)?;
+        .whole(1, 1440)?;
     let end = start + chrono::TimeDelta::minutes(minutes.into());
     if start < day.start || day.finish < end || end < start {
         return Err(start_entry.fault(
