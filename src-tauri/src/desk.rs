@@ -4,7 +4,7 @@ use documents::{Course, Document, Drawings, Pack, pack};
 use files::course::{self, CourseFile};
 use files::{Fault, Library, clear_leftovers, save, save_new};
 use press::Press;
-use shapes::window::{self, Moved, View};
+use shapes::window::{self, Choices, Moved, View};
 use std::path::{Path, PathBuf};
 
 /// Why something could not be done at the desk.
@@ -125,6 +125,7 @@ impl Desk {
             can_redo: self.at + 1 < self.texts.len(),
             values: course::values(self.text()),
             roster: self.course.file.roster,
+            choices: Choices::of(&self.course.library.tables),
             plan: self.course.numbers(),
             written: self.course.written.clone(),
             drawings: window::Drawings {

@@ -26,6 +26,10 @@ values: { [key in string]: string },
  */
 roster: boolean, 
 /**
+ * What the tables offer to choose from.
+ */
+choices: Choices, 
+/**
  * Every number of the plan.
  */
 plan: Plan, 
@@ -41,6 +45,8 @@ drawings: Drawings,
  * What the last change moved, as `stone 12.4 t -> 13.9 t`.
  */
 moved: Array<Moved>, };
+
+export type Choices = { rocks: Array<[string, string]>, bars: Array<[string, string]>, };
 
 export type Drawings = { section: string, elevation: string, setting_out: string, gauge: string, };
 
@@ -806,7 +812,7 @@ short: number, };
 
 export type WrittenKitLine = { item: string, 
 /**
- * `8`, `3 pair`.
+ * `8`, `3 pairs`.
  */
 need: string, 
 /**

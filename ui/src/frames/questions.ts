@@ -1,10 +1,5 @@
 // What is asked about frames and bars.
-import { COMMON, type Question } from '../shared/field'
-
-const BARS = [
-  ['No. 4', 'No. 4 (1/2 in)'], ['No. 5', 'No. 5 (5/8 in)'], ['No. 6', 'No. 6 (3/4 in)'],
-  ['12 mm', '12 mm'], ['16 mm', '16 mm'], ['20 mm', '20 mm'],
-] as const
+import { COMMON, type Choice, type Question } from '../shared/field'
 
 export const STOCK: readonly Question[] = [
   { key: 'frames.in_stock', label: 'Frames in stock', kind: 'number', unset: 'not counted' },
@@ -22,8 +17,9 @@ export const PLACING: readonly Question[] = [
   },
 ]
 
-export const BARS_AND_BOARDS: readonly Question[] = [
-  { key: 'frames.bar', label: 'Bar', kind: 'choice', choices: BARS, unset: 'No. 5' },
+/** The bar, of those the table holds, and how it is set. */
+export const barsAndBoards = (choices: readonly Choice[]): readonly Question[] => [
+  { key: 'frames.bar', label: 'Bar', kind: 'choice', choices, unset: 'No. 5' },
   {
     key: 'frames.stock_lengths', label: 'Lengths it is bought in', unset: '5 ft, 6 ft, 8 ft', from: COMMON,
     help: 'Commas between them.',

@@ -1,16 +1,9 @@
 // What is asked about stone.
-import { COMMON, type Question } from '../shared/field'
+import { COMMON, type Choice, type Question } from '../shared/field'
 
-const KINDS = [
-  ['sandstone', 'Sandstone'], ['gritstone', 'Gritstone'], ['limestone', 'Limestone'],
-  ['soft-limestone', 'Limestone, softer'], ['dolomite', 'Dolomite'], ['marble', 'Marble'],
-  ['granite', 'Granite'], ['gneiss', 'Gneiss'], ['schist', 'Schist'], ['slate', 'Slate'],
-  ['shale', 'Shale'], ['quartzite', 'Quartzite'], ['basalt', 'Basalt'], ['dolerite', 'Dolerite'],
-  ['diorite', 'Diorite'], ['fieldstone', 'Mixed fieldstone'],
-] as const
-
-export const ROCK: readonly Question[] = [
-  { key: 'stone.kind', label: 'Stone', kind: 'choice', choices: KINDS, unset: 'a middling rock' },
+/** The rock, of those the table holds, or its density as weighed. */
+export const rock = (choices: readonly Choice[]): readonly Question[] => [
+  { key: 'stone.kind', label: 'Stone', kind: 'choice', choices, unset: 'a middling rock' },
   {
     key: 'stone.density', label: 'Its density', unset: 'as the table says',
     help: 'Solid stone, such as 2600 kg/m3. Weigh a few of your own where tonnes matter.',

@@ -18,6 +18,7 @@ pub fn typescript() -> String {
     }
     all![
         window::View,
+        window::Choices,
         window::Drawings,
         window::Moved,
         window::Trouble,

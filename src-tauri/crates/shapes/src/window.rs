@@ -2,6 +2,8 @@
 
 use crate::plan::Plan;
 use crate::written::Written;
+use craft::quantity::Read;
+use craft::tables::{Bar, Rock, Tables};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use ts_rs::TS;
@@ -21,6 +23,8 @@ pub struct View {
     pub values: BTreeMap<String, String>,
     /// Whether students are named one by one.
     pub roster: bool,
+    /// What the tables offer to choose from.
+    pub choices: Choices,
     /// Every number of the plan.
     pub plan: Plan,
     /// The same as a person reads it.
@@ -29,6 +33,32 @@ pub struct View {
     pub drawings: Drawings,
     /// What the last change moved, as `stone 12.4 t -> 13.9 t`.
     pub moved: Vec<Moved>,
+}
+
+/// What the tables offer, each as the word of the course file and the name a person reads.
+#[derive(Debug, Clone, Serialize, TS)]
+#[allow(missing_docs)]
+pub struct Choices {
+    pub rocks: Vec<(String, String)>,
+    pub bars: Vec<(String, String)>,
+}
+
+impl Choices {
+    /// The rocks and bars of the tables.
+    pub fn of(tables: &Tables) -> Self {
+        let rock = |rock: &Rock| (rock.key.clone(), rock.name.clone());
+        let bar = |bar: &Bar| {
+            let millimetres = bar.diameter.si() * 1000.0;
+            (
+                bar.key.clone(),
+                format!("{} ({millimetres:.0} mm across)", bar.key),
+            )
+        };
+        Self {
+            rocks: tables.stone.rocks.iter().map(rock).collect(),
+            bars: tables.bars.iter().map(bar).collect(),
+        }
+    }
 }
 
 /// The drawings of a course as SVG.
