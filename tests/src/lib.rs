@@ -107,7 +107,10 @@ pub fn rows(table: &str) -> Vec<Row> {
         let case = cell("case");
         let place = format!("{table}:{line} {case}");
         assert!(!case.is_empty(), "{table}:{line}: the row needs a case");
-        assert!(!source.is_empty(), "{place}: the row needs a source or a why");
+        assert!(
+            !source.is_empty(),
+            "{place}: the row needs a source or a why"
+        );
         let twice = rows.iter().any(|row| row.cells["case"] == case);
         assert!(!twice, "{place}: another row has this case");
         rows.push(Row {

@@ -31,7 +31,7 @@ pub fn day() -> impl Strategy<Value = Day> {
         let breaks = cuts
             .chunks_exact(2)
             .filter(|pair| pair[0] < pair[1])
-            .map(|pair| [pair[0], pair[1] - pair[0]])
+            .map(|pair| [pair[0], (pair[1] - pair[0]).min(600)])
             .collect();
         Day {
             gap,
