@@ -1,6 +1,7 @@
 //! Checks on the whole, from outside; see README.md. Here: tables whose rows name their source.
 
 pub mod courses;
+pub mod paper;
 pub mod program;
 
 use std::collections::HashMap;

@@ -1,10 +1,10 @@
-//! The terminal program as people and scripts call it: its answers, its refusals, its exit codes.
+//! The terminal program, run as a person or another program would run it.
 
-#[path = "terminal/calls.rs"]
-mod calls;
-#[path = "terminal/plan_json.rs"]
-mod plan_json;
-#[path = "terminal/saving.rs"]
-mod saving;
-#[path = "terminal/store.rs"]
-mod store;
+mod terminal {
+    mod answers;
+    mod desk;
+    mod keys;
+    mod printing;
+    mod saving;
+    mod store;
+}

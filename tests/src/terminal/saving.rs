@@ -1,112 +1,148 @@
-//! Where nothing can be written: the old file stays whole, and the words say why.
+//! Folders that can't be written and disks that are full: what was there stays whole.
 
-use checks::courses::with;
+use super::desk::{Desk, names};
+use checks::courses::{plain, with};
 use checks::program::{Ran, run};
-use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
-fn succeeds(program: &str, arguments: &[&str]) -> bool {
-    Command::new(program)
-        .args(arguments)
-        .output()
-        .is_ok_and(|output| output.status.success())
-}
-
-/// A small file system of its own, which can be filled and made read-only.
-struct Small {
+/// A small disk of its own; only root can make one.
+struct Disk {
     folder: tempfile::TempDir,
 }
 
-impl Small {
-    /// Nothing where this machine does not let us mount.
-    fn mount() -> Option<Self> {
+impl Disk {
+    /// A disk that holds so much; none, and a word about it, where that is not allowed.
+    fn new(kilobytes: u32) -> Option<Self> {
         let folder = tempfile::tempdir().expect("a folder");
-        let path = folder.path().display().to_string();
-        let mounted = succeeds("mount", &["-t", "tmpfs", "-o", "size=64k", "tmpfs", &path]);
-        mounted.then_some(Self { folder })
+        let size = format!("size={kilobytes}k");
+        let disk = Self { folder };
+        let made = disk.mount(&["-t", "tmpfs", "-o", &size, "tmpfs"]);
+        if made {
+            return Some(disk);
+        }
+        println!("not checked: only root can mount a small disk");
+        std::mem::forget(disk);
+        None
     }
 
-    fn path(&self) -> &Path {
-        self.folder.path()
+    fn mount(&self, how: &[&str]) -> bool {
+        let mut command = Command::new("mount");
+        command.args(how).arg(self.path());
+        command.output().is_ok_and(|output| output.status.success())
     }
 
     fn read_only(&self) {
-        let path = self.path().display().to_string();
-        assert!(
-            succeeds("mount", &["-o", "remount,ro", &path]),
-            "made read-only"
-        );
+        assert!(self.mount(&["-o", "remount,ro"]), "the disk stays writable");
+    }
+
+    fn fill(&self) {
+        // As much as fits; the last write is the one that fails.
+        let _ = std::fs::write(self.path().join("filling"), vec![0; 10_000_000]);
+    }
+
+    fn path(&self) -> PathBuf {
+        self.folder.path().to_owned()
     }
 }
 
-impl Drop for Small {
+impl Drop for Disk {
     fn drop(&mut self) {
-        succeeds("umount", &["-l", &self.path().display().to_string()]);
+        let _ = Command::new("umount").arg(self.path()).output();
     }
 }
 
-fn print_into(folder: &Path) -> Ran {
-    let course = tempfile::NamedTempFile::new().expect("a file");
-    fs::write(course.path(), with(&[])).expect("writes");
-    let (file, out) = (
-        course.path().display().to_string(),
-        folder.display().to_string(),
-    );
-    run(&["print", &file, "--out", &out, "--only", "stone-order"])
+fn new(path: &Path) -> Ran {
+    run(&["new".as_ref(), path.as_os_str()])
 }
 
-#[test]
-fn on_a_full_disk_the_old_page_stays_whole() {
-    let Some(disk) = Small::mount() else {
-        println!("not tried: mounting is not allowed here");
-        return;
-    };
-    let page = disk.path().join("stone-order.pdf");
-    fs::write(&page, "the old page").expect("writes");
-    // Fill the rest, so that not even a small new page finds room.
-    let _ = fs::write(disk.path().join("filler"), vec![0_u8; 64 * 1024]);
-    let ran = print_into(disk.path());
+/// Prints two documents of another course over those in a folder, which must fail, and looks
+/// at what is left.
+fn nothing_is_lost(folder: &Path, before: &[u8], words: &str) {
+    let desk = Desk::with_course(&with(&[("Plain course", "Another course")]));
+    let shown = folder.display().to_string();
+    let ran = desk.call("print", &["--out", &shown, "--only", "run-sheet"]);
     assert_eq!(ran.code, Some(2), "{}", ran.out);
-    assert!(ran.err.contains("the disk is full"), "{}", ran.err);
-    assert_eq!(fs::read_to_string(&page).expect("reads"), "the old page");
-    let left = fs::read_dir(disk.path()).expect("lists").count();
-    assert_eq!(left, 2, "nothing unfinished is left behind");
+    assert!(ran.err.contains(words) && ran.err.contains("unharmed"), "{}", ran.err);
+    let after = std::fs::read(folder.join("run-sheet.pdf")).expect("the old page");
+    assert!(after == before, "the old page was changed");
+    let ran = new(&folder.join("new.walling"));
+    assert_eq!(ran.code, Some(2), "{}", ran.out);
+    assert!(ran.err.contains(words), "{}", ran.err);
+    assert!(!folder.join("new.walling").exists(), "half a file was left");
+    let leftovers: Vec<String> = names(folder)
+        .into_iter()
+        .filter(|name| name != "run-sheet.pdf" && name != "filling")
+        .collect();
+    assert!(leftovers.is_empty(), "left behind: {leftovers:?}");
+}
+
+/// Prints into a folder while that can still be done.
+fn printed(folder: &Path) -> Vec<u8> {
+    let shown = folder.display().to_string();
+    let desk = Desk::with_course(&plain());
+    let ran = desk.call("print", &["--out", &shown, "--only", "run-sheet"]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    std::fs::read(folder.join("run-sheet.pdf")).expect("a page")
 }
 
 #[test]
-fn on_a_read_only_disk_the_words_say_so() {
-    let Some(disk) = Small::mount() else {
-        println!("not tried: mounting is not allowed here");
-        return;
-    };
-    let page = disk.path().join("stone-order.pdf");
-    fs::write(&page, "the old page").expect("writes");
+fn a_full_disk_leaves_the_old_page_whole() {
+    let Some(disk) = Disk::new(400) else { return };
+    let before = printed(&disk.path());
+    disk.fill();
+    nothing_is_lost(&disk.path(), &before, "the disk is full");
+}
+
+#[test]
+fn a_read_only_disk_leaves_the_old_page_whole() {
+    let Some(disk) = Disk::new(400) else { return };
+    let before = printed(&disk.path());
     disk.read_only();
-    let ran = print_into(disk.path());
-    assert_eq!(ran.code, Some(2));
-    assert!(
-        ran.err.contains("writing is not allowed there"),
-        "{}",
-        ran.err
-    );
-    assert_eq!(fs::read_to_string(&page).expect("reads"), "the old page");
-    let new = run(&[
-        "new",
-        &disk.path().join("new.walling").display().to_string(),
-    ]);
-    assert_eq!(new.code, Some(2));
-    assert!(
-        new.err.contains("writing is not allowed there"),
-        "{}",
-        new.err
-    );
+    nothing_is_lost(&disk.path(), &before, "not allowed");
+}
+
+/// Root may write where others may not, so this one is for everybody else.
+#[cfg(unix)]
+#[test]
+fn a_read_only_folder_leaves_the_old_page_whole() {
+    use std::os::unix::fs::PermissionsExt;
+    let folder = tempfile::tempdir().expect("a folder");
+    let before = printed(folder.path());
+    let allow = |mode| {
+        let permissions = std::fs::Permissions::from_mode(mode);
+        std::fs::set_permissions(folder.path(), permissions).expect("they are set");
+    };
+    allow(0o555);
+    if std::fs::write(folder.path().join("filling"), "").is_ok() {
+        println!("not checked here: this user may write anywhere");
+    } else {
+        nothing_is_lost(folder.path(), &before, "not allowed");
+    }
+    allow(0o755);
 }
 
 #[test]
 fn a_folder_that_can_not_be_made_is_told() {
-    let file = tempfile::NamedTempFile::new().expect("a file");
-    let ran = print_into(&file.path().join("pages"));
+    let desk = Desk::with_course(&plain());
+    let out = desk.put("a-file", "not a folder").join("pages");
+    let ran = desk.call("print", &["--out", &out.display().to_string()]);
     assert_eq!(ran.code, Some(2));
-    assert!(ran.err.contains("this folder can't be made"), "{}", ran.err);
+    assert!(ran.err.contains("a-file"), "{}", ran.err);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_page_that_is_a_link_is_printed_where_the_link_leads() {
+    let desk = Desk::with_course(&plain());
+    let (out, real) = (desk.file("out"), desk.file("real.pdf"));
+    std::fs::create_dir(&out).expect("a folder");
+    std::fs::write(&real, "old").expect("a file");
+    std::os::unix::fs::symlink(&real, out.join("stone-order.pdf")).expect("a link");
+    let shown = out.display().to_string();
+    let ran = desk.call("print", &["--out", &shown, "--only", "stone-order"]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    assert!(std::fs::read(&real).expect("the file").starts_with(b"%PDF-"));
+    let link = std::fs::symlink_metadata(out.join("stone-order.pdf")).expect("the link");
+    assert!(link.file_type().is_symlink());
 }

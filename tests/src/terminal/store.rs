@@ -1,152 +1,194 @@
-//! An instructor's own folder: counted tools, own tables, lessons and pages.
+//! The instructor's own folder: tools counted, lessons, tables and pages of their own.
 
-use checks::courses::with;
-use checks::program::{Ran, run};
+use super::desk::Desk;
+use checks::courses::{plain, with};
+use checks::paper::Paper;
+use files::Library;
 use serde_json::Value;
-use std::fs;
-use std::path::Path;
 
-struct Own {
-    folder: tempfile::TempDir,
+/// A desk with the plain course and one file in its store.
+fn desk(name: &str, text: &str) -> Desk {
+    let desk = Desk::with_course(&plain());
+    desk.put(&format!("store/{name}"), text);
+    desk
 }
 
-impl Own {
-    fn with(files: &[(&str, &str)]) -> Self {
-        let own = Self {
-            folder: tempfile::tempdir().expect("a folder"),
-        };
-        own.put("course.walling", &with(&[]));
-        for (path, text) in files {
-            own.put(&format!("store/{path}"), text);
-        }
-        own
-    }
-
-    fn put(&self, path: &str, text: &str) {
-        let file = self.path().join(path);
-        fs::create_dir_all(file.parent().expect("a folder")).expect("makes the folder");
-        fs::write(file, text).expect("writes");
-    }
-
-    fn path(&self) -> &Path {
-        self.folder.path()
-    }
-
-    fn call(&self, call: &str, rest: &[&str]) -> Ran {
-        let course = self.path().join("course.walling").display().to_string();
-        let store = self.path().join("store").display().to_string();
-        let mut words = vec![call, course.as_str(), "--store", store.as_str()];
-        words.extend(rest);
-        run(&words)
-    }
-
-    fn plan(&self) -> Value {
-        let ran = self.call("plan", &["--json"]);
-        assert_eq!(ran.code, Some(0), "{}", ran.err);
-        serde_json::from_str(&ran.out).expect("JSON")
-    }
-}
-
-fn line<'p>(plan: &'p Value, item: &str) -> &'p Value {
-    let lines = plan["kit"].as_array().expect("a list");
-    lines
-        .iter()
-        .find(|line| line["item"] == item)
-        .expect("the tool")
-}
-
-#[test]
-fn tools_counted_in_the_store_count_unless_the_course_has_counted_them() {
-    let own = Own::with(&[(
-        "kit.toml",
-        "[on_hand]\n\"Spade\" = 1\n\"Walling hammer\" = 1\n",
-    )]);
-    let plan = own.plan();
-    assert_eq!(line(&plan, "Spade")["have"], 1);
-    assert_eq!(
-        line(&plan, "Walling hammer")["have"],
-        20,
-        "the course says 20"
-    );
-    assert_eq!(line(&plan, "Mattock")["have"], Value::Null);
-}
-
-#[test]
-fn an_own_lesson_takes_its_place_in_the_timetable() {
-    let card = "+++\nid = \"knots\"\ntitle = \"Knots that hold\"\nkind = \"lesson\"\nminutes = 15\n\
-                before = \"line\"\naims = []\nshow = []\nkit = []\nhazards = []\nmistakes = []\n\
-                questions = []\n+++\nTie one.\n";
-    let plan = Own::with(&[("lessons/cards/knots.md", card)]).plan();
-    let entries = plan["timetable"].as_array().expect("a list");
-    assert!(
-        entries
-            .iter()
-            .any(|entry| entry["what"] == "Knots that hold")
-    );
-}
-
-#[test]
-fn an_own_page_is_printed_in_place_of_the_built_in_one() {
-    let page = "#set document(title: \"Mine\")\n#let d = json(\"data.json\")\n= Mine: #d.title\n";
-    let own = Own::with(&[("lessons/pages/stone-order.typ", page)]);
-    let out = own.path().join("pages").display().to_string();
-    let ran = own.call("print", &["--out", &out, "--only", "stone-order"]);
+fn plan(desk: &Desk) -> Value {
+    let store = desk.file("store").display().to_string();
+    let ran = desk.call("plan", &["--json", "--store", &store]);
     assert_eq!(ran.code, Some(0), "{}", ran.err);
-    let built_in = tempfile::tempdir().expect("a folder");
-    let course = own.path().join("course.walling").display().to_string();
-    let plain = built_in.path().display().to_string();
-    assert_eq!(
-        run(&["print", &course, "--out", &plain, "--only", "stone-order"]).code,
-        Some(0)
-    );
-    let bytes = |folder: &Path| fs::read(folder.join("stone-order.pdf")).expect("reads");
-    assert!(bytes(&own.path().join("pages")) != bytes(built_in.path()));
+    serde_json::from_str(&ran.out).expect("JSON")
+}
+
+fn tool<'p>(plan: &'p Value, item: &str) -> &'p Value {
+    let lines = plan["kit"].as_array().expect("a kit");
+    let line = lines.iter().find(|line| line["item"] == item);
+    line.unwrap_or_else(|| panic!("no {item}"))
 }
 
 #[test]
-fn what_is_broken_is_named_with_its_file_and_line() {
-    for (path, text, place) in [
+fn tools_counted_in_the_store_count() {
+    let counted = "[on_hand]\n\"Spade\" = 99\n\"Walling hammer\" = 1\n";
+    let plan = plan(&desk("kit.toml", counted));
+    assert_eq!(tool(&plan, "Spade")["have"], 99);
+    assert_eq!(tool(&plan, "Spade")["short"], 0);
+    // The course file itself has counted these: 20.
+    assert_eq!(tool(&plan, "Walling hammer")["have"], 20);
+    let without = Desk::with_course(&plain()).call("plan", &["--json"]).out;
+    let without: Value = serde_json::from_str(&without).expect("JSON");
+    assert!(tool(&without, "Spade")["have"].is_null());
+}
+
+/// What is wrong with the answer to `--store` with a mistake in one file: it should be exit 2,
+/// the file and the line, and a cure.
+fn faults(name: &str, text: &str, line: usize) -> Vec<String> {
+    let desk = desk(name, text);
+    let store = desk.file("store").display().to_string();
+    let calls = [("plan", &[][..]), ("check", &[]), ("print", &["--out", "nowhere"])];
+    let mut faults = Vec::new();
+    for (call, rest) in calls {
+        let mut rest = rest.to_vec();
+        rest.extend(["--store", &store]);
+        let ran = desk.call(call, &rest);
+        let place = format!("{store}/{name}:{line}:");
+        let lines: Vec<&str> = ran.err.lines().collect();
+        let named = lines.first().is_some_and(|first| first.starts_with(&place));
+        if ran.code != Some(2) || !named || lines.len() < 2 {
+            faults.push(format!("{call} with {text:?}: {:?} {}", ran.code, ran.err));
+        }
+    }
+    faults
+}
+
+#[test]
+fn a_mistake_in_a_file_of_ones_own_is_named_with_file_and_line() {
+    let mut all = Vec::new();
+    for (name, text, line) in [
+        ("kit.toml", "[on_hand]\n\"Spade\" = 4\n\"Spode\" = 4\n", 3),
+        ("kit.toml", "[on_hand]\n\"Spade\" = -4\n", 2),
+        ("kit.toml", "[on_hand\n", 1),
+        ("kit.toml", "[in_hand]\n\"Spade\" = 4\n", 1),
+        ("lessons/tables/bars.toml", "[[bar]]\nkey = \"No. 5\"\ndiameter = 16\n", 3),
+        ("lessons/tables/bars.toml", "[[bar]]\nkey = \"No. 5\"\ndiameter = \"16\"\n", 3),
+        ("lessons/tables/stone.toml", "lead_working_days = 10\nled_source = \"x\"\n", 2),
+        ("lessons/tables/stone.toml", "", 1),
+        ("lessons/glossary.toml", "[[term]]\nword = \"batter\"\n", 1),
+        ("lessons/cards/my-own.md", "no head\n", 1),
+        ("lessons/cards/my-own.md", "+++\nid = \"my-own\"\ntitle = 7\n+++\ntext\n", 3),
+        ("lessons/cards/my-own.md", &card("other", 15), 2),
         (
-            "kit.toml",
-            "[on_hand]\n\"Spade\" = \"four\"\n",
-            "kit.toml:2:",
-        ),
-        (
-            "kit.toml",
-            "[on_hand]\n\"Sonic spade\" = 4\n",
-            "no kit rule names \"Sonic spade\"",
-        ),
-        (
-            "lessons/cards/knots.md",
-            "no head\n",
-            "knots.md:1:1: a lesson begins with its head",
-        ),
-        (
-            "lessons/tables/bars.toml",
-            "[[bar]]\nkey = \"No. 5\"\ndiameter = 16\n",
-            "bars.toml:3:",
+            "lessons/cards/my-own.md",
+            &card("my-own", 15).replace("first-lift", "frist-lift"),
+            6,
         ),
     ] {
-        let ran = Own::with(&[(path, text)]).call("plan", &[]);
-        assert_eq!(ran.code, Some(2), "{path}");
-        assert!(ran.err.contains(place), "{path}: {}", ran.err);
-        assert!(
-            ran.err.contains("so that the built-in one is used"),
-            "{path}: {}",
-            ran.err
-        );
+        all.extend(faults(name, text, line));
     }
+    assert!(all.is_empty(), "\n{}", all.join("\n"));
+}
+
+/// A figure that no table may hold is refused as a mistyped word is.
+#[test]
+fn a_nonsensical_figure_in_a_table_of_ones_own_is_refused() {
+    let built_in = |name: &str| {
+        let path = checks::root().join("lessons/tables").join(name);
+        std::fs::read_to_string(path).expect("a table")
+    };
+    let mut taken = Vec::new();
+    for (name, old, new) in [
+        ("stone.toml", "density_kg_m3 = 2450", "density_kg_m3 = -2450"),
+        ("stone.toml", "centre = 0.25", "centre = 1.5"),
+        ("pace.toml", "novice = 5,", "novice = 0,"),
+        ("pace.toml", "facing_pair = \"1.5 m\"", "facing_pair = \"0 m\""),
+        ("bars.toml", "mass_kg_per_m = 0.9941", "mass_kg_per_m = nan"),
+    ] {
+        let text = built_in(name);
+        assert_eq!(text.matches(old).count(), 1, "{old} in {name}");
+        let desk = desk(&format!("lessons/tables/{name}"), &text.replacen(old, new, 1));
+        let store = desk.file("store").display().to_string();
+        let ran = desk.call("plan", &["--store", &store]);
+        if ran.code != Some(2) || !ran.err.contains(name) {
+            taken.push(format!("{name} with {new}: {:?} {}", ran.code, ran.err));
+        }
+    }
+    assert!(taken.is_empty(), "\n{}", taken.join("\n"));
+}
+
+fn card(id: &str, minutes: u32) -> String {
+    format!(
+        "+++\nid = \"{id}\"\ntitle = \"Frost and stone\"\nkind = \"lesson\"\nminutes = {minutes}\n\
+         before = \"first-lift\"\naims = [\"a\", \"b\", \"c\"]\nshow = [\"d\"]\nkit = []\n\
+         hazards = []\nmistakes = [\"e\"]\nquestions = [ {{ ask = \"f\", answer = \"g\" }} ]\n\
+         +++\n\nText.\n"
+    )
 }
 
 #[test]
-fn a_broken_page_is_named_with_its_line() {
-    let own = Own::with(&[(
-        "lessons/pages/stone-order.typ",
-        "#set document(title: \"x\")\n#nonsense\n",
-    )]);
-    let out = own.path().join("pages").display().to_string();
-    let ran = own.call("print", &["--out", &out, "--only", "stone-order"]);
+fn a_lesson_of_ones_own_is_in_the_timetable() {
+    let desk = desk("lessons/cards/frost.md", &card("frost", 45));
+    let plan = plan(&desk);
+    let entries = plan["timetable"].as_array().expect("a timetable");
+    let own = entries.iter().find(|entry| entry["what"] == "Frost and stone");
+    assert_eq!(own.expect("the lesson")["kind"], "lesson");
+}
+
+#[test]
+fn a_table_of_ones_own_takes_the_place_of_the_built_in_one() {
+    let path = checks::root().join("lessons/tables/stone.toml");
+    let text = std::fs::read_to_string(path).expect("the table");
+    let own = "[[stone]]\nkey = \"moonstone\"\nname = \"Moonstone\"\ndensity_kg_m3 = 2345\n\
+               low_kg_m3 = 2300\nhigh_kg_m3 = 2400\nsource = \"weighed at home\"\n";
+    let desk = Desk::with_course(&with(&[(
+        "kind = \"limestone\"\ndensity = \"2600 kg/m3\"",
+        "kind = \"moonstone\"",
+    )]));
+    assert_eq!(desk.call("plan", &[]).code, Some(2));
+    desk.put("store/lessons/tables/stone.toml", &format!("{text}\n{own}"));
+    assert_eq!(plan(&desk)["stone"]["solid_density_kg_m3"], 2345.0);
+}
+
+#[test]
+fn a_page_of_ones_own_is_printed() {
+    let page = "// My own order. Needs the title.\n#set document(title: \"Mine\")\n\
+                = My own order\n#json(\"data.json\").title\n";
+    let desk = desk("lessons/pages/stone-order.typ", page);
+    let [store, out] = ["store", "out"].map(|name| desk.file(name).display().to_string());
+    let rest = ["--out", &out, "--only", "stone-order", "--store", &store];
+    let ran = desk.call("print", &rest);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    let pdf = std::fs::read(desk.file("out/stone-order.pdf")).expect("a page");
+    let text = Paper::new(&pdf).text();
+    assert!(text.contains("My own order") && text.contains("Plain course"), "{text}");
+    // One that is broken says which and where.
+    desk.put("store/lessons/pages/stone-order.typ", "// Mine.\n#no-such-thing\n");
+    let ran = desk.call("print", &rest);
     assert_eq!(ran.code, Some(2));
-    assert!(ran.err.contains("stone-order.typ"), "{}", ran.err);
-    assert!(ran.err.contains("line 2"), "{}", ran.err);
+    assert!(ran.err.contains("stone-order.typ") && ran.err.contains('2'), "{}", ran.err);
+    let kept = std::fs::read(desk.file("out/stone-order.pdf")).expect("the old page");
+    assert_eq!(kept, pdf);
+}
+
+/// Without `--store` nothing outside the file counts.
+#[test]
+fn a_store_counts_only_when_it_is_named() {
+    let desk = desk("kit.toml", "[on_hand]\n\"Spade\" = 99\n");
+    let mut command = std::process::Command::new(checks::program::path());
+    command
+        .args(["plan", "../course.walling", "--json"])
+        .current_dir(desk.file("store"))
+        .env("HOME", desk.path())
+        .env("XDG_CONFIG_HOME", desk.file("store"))
+        .env("XDG_DATA_HOME", desk.file("store"));
+    let ran = checks::program::finish(command.output());
+    assert_eq!(ran.out, desk.call("plan", &["--json"]).out);
+}
+
+/// A store that is not there is a mistyped one: nothing is guessed.
+#[test]
+fn a_store_that_is_not_there_is_told() {
+    let desk = Desk::with_course(Library::example(false));
+    let store = desk.file("no-such-store").display().to_string();
+    let ran = desk.call("plan", &["--store", &store]);
+    assert_eq!(ran.code, Some(2), "a store that is not there was passed over");
+    assert!(ran.err.contains("no-such-store"), "{}", ran.err);
 }

@@ -30,6 +30,8 @@ pub struct Open {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Calendar {
     open: Vec<Open>,
+    /// For each stretch, how long the longest after it is.
+    longest_after: Vec<f64>,
     morning: Vec<(usize, f64)>,
 }
 
@@ -88,7 +90,16 @@ impl Calendar {
             .filter(|(_, lesson)| lesson.before == Before::EachDay)
             .map(|(number, lesson)| (number, f64::from(lesson.minutes)))
             .collect();
-        Self { open, morning }
+        let mut longest_after = vec![0.0; open.len()];
+        for stretch in (1..open.len()).rev() {
+            let length = open[stretch].to - open[stretch].from;
+            longest_after[stretch - 1] = f64::max(longest_after[stretch], length);
+        }
+        Self {
+            open,
+            longest_after,
+            morning,
+        }
     }
 
     /// The open stretches.
@@ -96,9 +107,8 @@ impl Calendar {
         &self.open
     }
 
-    /// Minutes open in all, talks included.
-    pub fn total(&self) -> f64 {
-        self.open.iter().map(|open| open.to - open.from).sum()
+    fn longest_after(&self, stretch: usize) -> f64 {
+        self.longest_after.get(stretch).copied().unwrap_or(0.0)
     }
 
     /// A walk that stands at the beginning.
@@ -128,9 +138,7 @@ impl Walk<'_> {
         self.settle(saw);
         while let Some(open) = self.calendar.open.get(self.stretch) {
             let fits_here = self.now + minutes <= open.to;
-            let fits_later = self.calendar.open[self.stretch + 1..]
-                .iter()
-                .any(|later| minutes <= later.to - later.from);
+            let fits_later = minutes <= self.calendar.longest_after(self.stretch);
             if fits_here || !fits_later {
                 break;
             }

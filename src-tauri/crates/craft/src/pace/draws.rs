@@ -73,8 +73,11 @@ impl Draws {
                     .step_by(self.stages)
                     .copied()
                     .collect();
-                column.sort_by(f64::total_cmp);
-                column.get(column.len() / 2).copied().unwrap_or(1.0)
+                let middle = column.len() / 2;
+                if column.is_empty() {
+                    return 1.0;
+                }
+                *column.select_nth_unstable_by(middle, f64::total_cmp).1
             })
             .collect()
     }

@@ -118,29 +118,27 @@ pub fn rounded_down(length: Length, units: Units) -> Length {
     step * (steps + 1e-9).floor().max(1.0)
 }
 
-/// The longest length at which `holds`, to the nearest millimetre, if it holds for every
-/// shorter one; nothing if it does not hold even for one millimetre.
-pub fn longest(mut holds: impl FnMut(Length) -> bool) -> Length {
-    let (mut good, mut bad) = (0.0, 1.0);
-    while bad < LONGEST_M && holds(metres(bad)) {
-        good = bad;
-        bad *= 2.0;
-    }
-    if LONGEST_M <= bad {
-        bad = LONGEST_M;
-        if holds(metres(bad)) {
-            return metres(bad);
+/// The longest length at which `holds`, to within `fineness`, if it holds for every shorter
+/// one; 0 m if it holds for none. The search begins at `near`, where the answer is likely.
+pub fn longest(near: Length, fineness: Length, mut holds: impl FnMut(Length) -> bool) -> Length {
+    let most = metres(LONGEST_M);
+    let (mut good, mut bad) = (metres(0.0), if near < most { near } else { most });
+    while holds(bad) {
+        if most <= bad {
+            return most;
         }
+        good = bad;
+        bad = if bad * 2.0 < most { bad * 2.0 } else { most };
     }
-    while 0.001 < bad - good {
+    while fineness < bad - good {
         let middle = (good + bad) / 2.0;
-        if holds(metres(middle)) {
+        if holds(middle) {
             good = middle;
         } else {
             bad = middle;
         }
     }
-    metres(good)
+    good
 }
 
 #[cfg(test)]
@@ -182,13 +180,14 @@ mod tests {
     #[test]
     fn the_longest_that_holds_is_found_to_a_millimetre() {
         for edge in [0.4, 3.217, 11.0, 250.0] {
-            let found = longest(|length| length.si() <= edge).si();
+            let found = longest(metres(6.0), metres(0.001), |length| length.si() <= edge).si();
             assert!(
                 found <= edge && edge - found <= 0.001 + 1e-9,
                 "{edge}: {found}"
             );
         }
-        assert!((longest(|_| true).si() - 400.0).abs() < 1e-9);
-        assert!(longest(|_| false).si().abs() < 0.002);
+        let always = longest(metres(6.0), metres(0.001), |_| true);
+        assert!((always.si() - 400.0).abs() < 1e-9);
+        assert!(longest(metres(6.0), metres(0.001), |_| false).si().abs() < 0.002);
     }
 }

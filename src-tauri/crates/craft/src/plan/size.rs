@@ -13,6 +13,11 @@ use std::rc::Rc;
 /// How much lower a wall is tried where the time does not allow one so high.
 const HEIGHT_STEP_M: f64 = 0.05;
 
+/// How finely the length that pace allows is searched: far below how surely it is known.
+const PACE_FINENESS_M: f64 = 0.005;
+/// How finely the length that the stone allows is searched; this costs next to nothing.
+const STONE_FINENESS_M: f64 = 1e-6;
+
 impl Planner<'_> {
     /// All limits, and the length they leave.
     pub(super) fn size(&self) -> Result<Sizing, Error> {
@@ -57,7 +62,10 @@ impl Planner<'_> {
 
     /// The longest wall that finishes in the wished-for share of simulated courses.
     fn pace_limit(&self) -> Length {
-        longest(|length| self.finishes(length))
+        let near = crew::elbow_room(&self.course.group, &self.pace);
+        longest(near, metres(PACE_FINENESS_M), |length| {
+            self.finishes(length)
+        })
     }
 
     fn finishes(&self, length: Length) -> bool {
@@ -116,7 +124,7 @@ impl Planner<'_> {
     /// The longest wall whose high order is still to be had.
     fn stone_limit(&self) -> Option<Length> {
         let most = self.course.stone.most?;
-        Some(longest(|length| {
+        Some(longest(metres(6.0), metres(STONE_FINENESS_M), |length| {
             self.build(length)
                 .is_ok_and(|built| built.stone.to_deliver.high <= most)
         }))
