@@ -7,6 +7,8 @@ const COMMANDS: &[&str] = &[
     "edit",
     "add_day",
     "remove_day",
+    "add_break",
+    "remove_break",
     "undo",
     "redo",
     "save",

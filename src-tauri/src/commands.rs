@@ -55,6 +55,22 @@ pub(crate) fn remove_day(shared: State<'_, Shared>) -> Reply<View> {
     Ok(desk.view())
 }
 
+/// One more break in a day.
+#[tauri::command(async)]
+pub(crate) fn add_break(shared: State<'_, Shared>, day: usize) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.add_break(day).map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// One break of a day fewer.
+#[tauri::command(async)]
+pub(crate) fn remove_break(shared: State<'_, Shared>, day: usize, at: usize) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.remove_break(day, at).map_err(trouble)?;
+    Ok(desk.view())
+}
+
 /// Back to before the last change.
 #[tauri::command(async)]
 pub(crate) fn undo(shared: State<'_, Shared>) -> Reply<View> {

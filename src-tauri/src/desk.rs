@@ -156,6 +156,18 @@ impl Desk {
         self.change(text)
     }
 
+    /// One more break in a day.
+    pub(crate) fn add_break(&mut self, day: usize) -> Result<(), Error> {
+        let text = course::add_break(self.text(), day)?;
+        self.change(text)
+    }
+
+    /// One break of a day fewer.
+    pub(crate) fn remove_break(&mut self, day: usize, at: usize) -> Result<(), Error> {
+        let text = course::remove_break(self.text(), day, at)?;
+        self.change(text)
+    }
+
     fn change(&mut self, text: String) -> Result<(), Error> {
         if text == self.text() {
             self.moved.clear();

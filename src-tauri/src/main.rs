@@ -75,6 +75,8 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::edit,
             commands::add_day,
             commands::remove_day,
+            commands::add_break,
+            commands::remove_break,
             commands::undo,
             commands::redo,
             commands::save,

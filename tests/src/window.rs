@@ -98,6 +98,28 @@ fn a_refused_value_says_so_at_its_field_and_the_last_good_plan_stays() {
     );
 }
 
+/// A break added stands in the file and in the timetable, and undo takes it back.
+#[test]
+fn breaks_are_added_and_removed() {
+    let (_folder, _file, window) = open_example();
+    window.wait_for_text("figure-length", " m");
+    window.click("step-days");
+    window.click("add-break-2");
+    window.wait_until("the third break of day 3", || {
+        window.value("field-day-2-breaks-2-start") == "14:30"
+    });
+    window.click("remove-break-2-0");
+    window.wait_until("the first is gone", || {
+        window.value("field-day-2-breaks-0-name") == "Lunch"
+    });
+    window.click("undo");
+    window.click("undo");
+    window.wait_until("all is as it was", || {
+        window.value("field-day-2-breaks-0-name") == "Tea"
+            && window.value("field-day-2-breaks-2-start").is_empty()
+    });
+}
+
 /// Outside the program's own commands everything is denied, and nothing leaves the machine.
 #[test]
 fn the_window_may_do_nothing_but_its_own_commands() {

@@ -63,7 +63,11 @@ fn nothing_is_lost(folder: &Path, before: &[u8], words: &str) {
     let shown = folder.display().to_string();
     let ran = desk.call("print", &["--out", &shown, "--only", "run-sheet"]);
     assert_eq!(ran.code, Some(2), "{}", ran.out);
-    assert!(ran.err.contains(words) && ran.err.contains("unharmed"), "{}", ran.err);
+    assert!(
+        ran.err.contains(words) && ran.err.contains("unharmed"),
+        "{}",
+        ran.err
+    );
     let after = std::fs::read(folder.join("run-sheet.pdf")).expect("the old page");
     assert!(after == before, "the old page was changed");
     let ran = new(&folder.join("new.walling"));
@@ -142,7 +146,11 @@ fn a_page_that_is_a_link_is_printed_where_the_link_leads() {
     let shown = out.display().to_string();
     let ran = desk.call("print", &["--out", &shown, "--only", "stone-order"]);
     assert_eq!(ran.code, Some(0), "{}", ran.err);
-    assert!(std::fs::read(&real).expect("the file").starts_with(b"%PDF-"));
+    assert!(
+        std::fs::read(&real)
+            .expect("the file")
+            .starts_with(b"%PDF-")
+    );
     let link = std::fs::symlink_metadata(out.join("stone-order.pdf")).expect("the link");
     assert!(link.file_type().is_symlink());
 }

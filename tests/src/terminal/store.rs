@@ -44,7 +44,11 @@ fn tools_counted_in_the_store_count() {
 fn faults(name: &str, text: &str, line: usize) -> Vec<String> {
     let desk = desk(name, text);
     let store = desk.file("store").display().to_string();
-    let calls = [("plan", &[][..]), ("check", &[]), ("print", &["--out", "nowhere"])];
+    let calls = [
+        ("plan", &[][..]),
+        ("check", &[]),
+        ("print", &["--out", "nowhere"]),
+    ];
     let mut faults = Vec::new();
     for (call, rest) in calls {
         let mut rest = rest.to_vec();
@@ -68,13 +72,29 @@ fn a_mistake_in_a_file_of_ones_own_is_named_with_file_and_line() {
         ("kit.toml", "[on_hand]\n\"Spade\" = -4\n", 2),
         ("kit.toml", "[on_hand\n", 1),
         ("kit.toml", "[in_hand]\n\"Spade\" = 4\n", 1),
-        ("lessons/tables/bars.toml", "[[bar]]\nkey = \"No. 5\"\ndiameter = 16\n", 3),
-        ("lessons/tables/bars.toml", "[[bar]]\nkey = \"No. 5\"\ndiameter = \"16\"\n", 3),
-        ("lessons/tables/stone.toml", "lead_working_days = 10\nled_source = \"x\"\n", 2),
+        (
+            "lessons/tables/bars.toml",
+            "[[bar]]\nkey = \"No. 5\"\ndiameter = 16\n",
+            3,
+        ),
+        (
+            "lessons/tables/bars.toml",
+            "[[bar]]\nkey = \"No. 5\"\ndiameter = \"16\"\n",
+            3,
+        ),
+        (
+            "lessons/tables/stone.toml",
+            "lead_working_days = 10\nled_source = \"x\"\n",
+            2,
+        ),
         ("lessons/tables/stone.toml", "", 1),
         ("lessons/glossary.toml", "[[term]]\nword = \"batter\"\n", 1),
         ("lessons/cards/my-own.md", "no head\n", 1),
-        ("lessons/cards/my-own.md", "+++\nid = \"my-own\"\ntitle = 7\n+++\ntext\n", 3),
+        (
+            "lessons/cards/my-own.md",
+            "+++\nid = \"my-own\"\ntitle = 7\n+++\ntext\n",
+            3,
+        ),
         ("lessons/cards/my-own.md", &card("other", 15), 2),
         (
             "lessons/cards/my-own.md",
@@ -96,15 +116,26 @@ fn a_nonsensical_figure_in_a_table_of_ones_own_is_refused() {
     };
     let mut taken = Vec::new();
     for (name, old, new) in [
-        ("stone.toml", "density_kg_m3 = 2450", "density_kg_m3 = -2450"),
+        (
+            "stone.toml",
+            "density_kg_m3 = 2450",
+            "density_kg_m3 = -2450",
+        ),
         ("stone.toml", "centre = 0.25", "centre = 1.5"),
         ("pace.toml", "novice = 5,", "novice = 0,"),
-        ("pace.toml", "facing_pair = \"1.5 m\"", "facing_pair = \"0 m\""),
+        (
+            "pace.toml",
+            "facing_pair = \"1.5 m\"",
+            "facing_pair = \"0 m\"",
+        ),
         ("bars.toml", "mass_kg_per_m = 0.9941", "mass_kg_per_m = nan"),
     ] {
         let text = built_in(name);
         assert_eq!(text.matches(old).count(), 1, "{old} in {name}");
-        let desk = desk(&format!("lessons/tables/{name}"), &text.replacen(old, new, 1));
+        let desk = desk(
+            &format!("lessons/tables/{name}"),
+            &text.replacen(old, new, 1),
+        );
         let store = desk.file("store").display().to_string();
         let ran = desk.call("plan", &["--store", &store]);
         if ran.code != Some(2) || !ran.err.contains(name) {
@@ -128,7 +159,9 @@ fn a_lesson_of_ones_own_is_in_the_timetable() {
     let desk = desk("lessons/cards/frost.md", &card("frost", 45));
     let plan = plan(&desk);
     let entries = plan["timetable"].as_array().expect("a timetable");
-    let own = entries.iter().find(|entry| entry["what"] == "Frost and stone");
+    let own = entries
+        .iter()
+        .find(|entry| entry["what"] == "Frost and stone");
     assert_eq!(own.expect("the lesson")["kind"], "lesson");
 }
 
@@ -158,12 +191,22 @@ fn a_page_of_ones_own_is_printed() {
     assert_eq!(ran.code, Some(0), "{}", ran.err);
     let pdf = std::fs::read(desk.file("out/stone-order.pdf")).expect("a page");
     let text = Paper::new(&pdf).text();
-    assert!(text.contains("My own order") && text.contains("Plain course"), "{text}");
+    assert!(
+        text.contains("My own order") && text.contains("Plain course"),
+        "{text}"
+    );
     // One that is broken says which and where.
-    desk.put("store/lessons/pages/stone-order.typ", "// Mine.\n#no-such-thing\n");
+    desk.put(
+        "store/lessons/pages/stone-order.typ",
+        "// Mine.\n#no-such-thing\n",
+    );
     let ran = desk.call("print", &rest);
     assert_eq!(ran.code, Some(2));
-    assert!(ran.err.contains("stone-order.typ") && ran.err.contains('2'), "{}", ran.err);
+    assert!(
+        ran.err.contains("stone-order.typ") && ran.err.contains('2'),
+        "{}",
+        ran.err
+    );
     let kept = std::fs::read(desk.file("out/stone-order.pdf")).expect("the old page");
     assert_eq!(kept, pdf);
 }
@@ -189,6 +232,10 @@ fn a_store_that_is_not_there_is_told() {
     let desk = Desk::with_course(Library::example(false));
     let store = desk.file("no-such-store").display().to_string();
     let ran = desk.call("plan", &["--store", &store]);
-    assert_eq!(ran.code, Some(2), "a store that is not there was passed over");
+    assert_eq!(
+        ran.code,
+        Some(2),
+        "a store that is not there was passed over"
+    );
     assert!(ran.err.contains("no-such-store"), "{}", ran.err);
 }

@@ -1,5 +1,9 @@
 //! Editing a course file as text: one value changes, comments and spelling stay.
 
+mod breaks;
+
+pub use breaks::{add_break, remove_break};
+
 use super::CourseFile;
 use crate::Fault;
 use toml_edit::{ArrayOfTables, DocumentMut, Formatted, Item, Table, TableLike, Value};

@@ -5,7 +5,7 @@ mod node;
 mod read;
 mod values;
 
-pub use edit::{add_day, remove_day, set};
+pub use edit::{add_break, add_day, remove_break, remove_day, set};
 pub use values::values;
 
 use crate::{Error, Fault, Library, Refusal};

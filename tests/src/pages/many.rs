@@ -1,0 +1,167 @@
+//! Many kinds of course: each prints all its documents, and all of them keep the standard.
+
+use super::look::every_document;
+use super::words::has_its_words;
+use checks::courses::{changed, planned, with};
+use files::Library;
+
+/// Prints a course and looks at every page.
+fn prints(text: &str) {
+    let course = planned(text);
+    every_document(&course, |document, _, paper| {
+        has_its_words(&course, document, paper);
+    });
+}
+
+#[test]
+fn the_metric_example() {
+    prints(Library::example(false));
+}
+
+#[test]
+fn the_imperial_example() {
+    prints(Library::example(true));
+}
+
+#[test]
+fn one_student() {
+    prints(&with(&[("novices = 6\nimprovers = 2", "novices = 1")]));
+}
+
+#[test]
+fn forty_students() {
+    prints(&with(&[
+        ("novices = 6\nimprovers = 2", "novices = 40"),
+        ("instructors = 1", "instructors = 5"),
+        ("\"6 m\"", "\"30 m\""),
+    ]));
+}
+
+#[test]
+fn a_wall_without_footing_cope_or_throughs() {
+    prints(&with(&[
+        (
+            "footing = { depth = \"0.15 m\", outset = \"0.05 m\" }\n",
+            "",
+        ),
+        ("cope_height = \"0.25 m\"\n", ""),
+        ("through_rows = [\"0.55 m\"]\n", ""),
+        ("start = \"head\"", "start = \"joined\""),
+    ]));
+}
+
+#[test]
+fn a_plumb_wall_with_raked_ends() {
+    prints(&with(&[
+        ("batter = 6", "batter = \"plumb\""),
+        (
+            "{ start = \"head\", finish = \"joined\" }",
+            "{ start = \"raked\", finish = \"raked\" }",
+        ),
+    ]));
+}
+
+#[test]
+fn one_face_plumb_and_three_rows_of_throughs() {
+    prints(&with(&[
+        ("batter = 6", "batter = { left = \"plumb\", right = 7.5 }"),
+        ("[\"0.55 m\"]", "[\"0.3 m\", \"0.6 m\", \"0.9 m\"]"),
+    ]));
+}
+
+#[test]
+fn a_leapfrog_with_three_frames() {
+    prints(&with(&[
+        ("\"6 m\"", "\"24 m\""),
+        ("in_stock = 6", "in_stock = 3"),
+        ("leapfrog = false", "leapfrog = true"),
+    ]));
+}
+
+#[test]
+fn a_line_of_three_stretches_and_bars_too_short() {
+    let line =
+        "line = [ { straight = \"4 m\" }, { straight = \"0.5 m\" }, { straight = \"7 m\" } ]";
+    prints(&with(&[
+        ("length = \"6 m\"", line),
+        ("[\"5 ft\", \"6 ft\", \"8 ft\"]", "[\"4 ft\"]"),
+        ("set_size = 3", "set_size = 4"),
+    ]));
+}
+
+#[test]
+fn a_very_high_and_long_wall_on_letter_paper_in_feet() {
+    prints(&with(&[
+        ("\"metric\"", "\"imperial\""),
+        ("\"a4\"", "\"letter\""),
+        ("\"en-GB\"", "\"en-US\""),
+        ("\"1.07 m\"", "\"9 ft 11 7/8 in\""),
+        ("\"0.41 m\"", "\"1'8 5/8\\\"\""),
+        ("\"6 m\"", "\"131 ft 3 in\""),
+        ("load = \"10 t\"", "load = \"999 lb\""),
+    ]));
+}
+
+#[test]
+fn a_very_small_wall() {
+    prints(&with(&[
+        ("\"1.07 m\"", "\"0.3 m\""),
+        ("\"0.41 m\"", "\"0.2 m\""),
+        ("[\"0.55 m\"]", "[\"0.15 m\"]"),
+        ("\"6 m\"", "\"0.5 m\""),
+        ("on_site = \"4 t\"", "on_site = \"90 t\""),
+    ]));
+}
+
+#[test]
+fn ten_days_far_from_the_sun_with_nothing_else_said() {
+    let days: String = (1..=10)
+        .map(|day| {
+            format!("[[day]]\ndate = 2027-06-{day:02}\nstart = 06:40:00\nfinish = 21:55:00\n")
+        })
+        .collect();
+    let text = with(&[
+        ("54.2", "78.2"),
+        ("-2.4", "-15.6"),
+        ("Europe/London", "Arctic/Longyearbyen"),
+        ("name = \"Long Meadow\"\ncountry = \"GB\"\n", ""),
+        ("load = \"10 t\"\n", ""),
+        ("in_stock = 6\n", ""),
+        ("\"6 m\"", "\"auto\""),
+    ]);
+    let (before, rest) = text.split_once("[[day]]").expect("days");
+    let (_, after) = rest.split_once("[group]").expect("a group");
+    prints(&format!("{before}{days}[group]{after}"));
+}
+
+#[test]
+fn a_day_too_short_to_do_anything_in() {
+    let second = "[[day]]\ndate = 2027-04-25\nstart = 09:15:00\nfinish = 16:00:00\n\
+                  breaks = [ { name = \"Dinner\", start = 12:15:00, minutes = 30 } ]\n";
+    prints(&with(&[
+        (second, ""),
+        ("finish = 16:30:00", "finish = 09:40:00"),
+        (
+            "breaks = [ { name = \"Lunch\", start = 12:30:00, minutes = 45 } ]\n",
+            "",
+        ),
+    ]));
+}
+
+#[test]
+fn a_day_of_many_breaks() {
+    let breaks: Vec<String> = (0..14)
+        .map(|at| {
+            let (hour, minute) = (9 + at / 2, 20 + 30 * (at % 2));
+            format!("{{ name = \"Pause {at}\", start = {hour:02}:{minute}:00, minutes = 7 }}")
+        })
+        .collect();
+    let text = changed(
+        with(&[]),
+        &[(
+            "{ name = \"Lunch\", start = 12:30:00, minutes = 45 }",
+            &breaks.join(", "),
+        )],
+    );
+    prints(&text);
+}
