@@ -26,7 +26,7 @@ export default ts.config(
     files: [`src/${mine}/**`],
     rules: forbid(TAURI, STORES, {
       group: SUBJECTS.filter((it) => it !== mine).map((it) => `**/${it}/*`),
-      message: 'Subjects meet in App.svelte or shared/, not here.',
+      message: 'Subjects meet in App.svelte or common/, not here.',
     }),
   })),
   { files: ['src/backend.ts'], rules: forbid(STORES) },

@@ -1,5 +1,5 @@
 // What is asked about the days, and which days and breaks the file has.
-import type { Question } from '../shared/field'
+import type { Question } from '../common/field'
 
 export const day = (at: number): readonly Question[] => [
   { key: `day.${at}.date`, label: 'Date', kind: 'date' },

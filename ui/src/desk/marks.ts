@@ -1,6 +1,6 @@
 // Which steps ask for attention, and why, in words.
 import type { WrittenToDo } from '../bindings'
-import { stepOfKey, stepOfToDo, type StepId } from '../shared/steps'
+import { stepOfKey, stepOfToDo, type StepId } from '../common/steps'
 
 export type Marks = Partial<Record<StepId, string>>
 

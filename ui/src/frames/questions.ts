@@ -1,5 +1,5 @@
 // What is asked about frames and bars.
-import { COMMON, type Choice, type Question } from '../shared/field'
+import { COMMON, type Choice, type Question } from '../common/field'
 
 export const STOCK: readonly Question[] = [
   { key: 'frames.in_stock', label: 'Frames in stock', kind: 'number', unset: 'not counted' },

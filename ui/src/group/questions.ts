@@ -1,5 +1,5 @@
 // What is asked about the people.
-import type { Question } from '../shared/field'
+import type { Question } from '../common/field'
 
 export const STAFF: readonly Question[] = [
   {

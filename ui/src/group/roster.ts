@@ -1,6 +1,6 @@
 // A named group, told by experience.
 import type { Member } from '../bindings'
-import { grouped } from '../shared/record'
+import { grouped } from '../common/record'
 
 const LABELS: readonly (readonly [experience: string, label: string])[] = [
   ['novice', 'Novices'], ['improver', 'Improvers'], ['experienced', 'Experienced'],

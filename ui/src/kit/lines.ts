@@ -1,7 +1,7 @@
 // The tool list: by place, and what of it is still open.
 import type { WrittenKitLine } from '../bindings'
-import type { Question } from '../shared/field'
-import { grouped } from '../shared/record'
+import type { Question } from '../common/field'
+import { grouped } from '../common/record'
 
 /** The lines under the places they are used at. */
 export const places = (lines: readonly WrittenKitLine[]) => grouped(lines, (line) => line.place)

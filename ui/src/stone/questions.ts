@@ -1,5 +1,5 @@
 // What is asked about stone.
-import { COMMON, type Choice, type Question } from '../shared/field'
+import { COMMON, type Choice, type Question } from '../common/field'
 
 /** The rock, of those the table holds, or its density as weighed. */
 export const rock = (choices: readonly Choice[]): readonly Question[] => [

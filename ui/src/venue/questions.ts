@@ -1,5 +1,5 @@
 // What is asked about the course itself and its place.
-import type { Question } from '../shared/field'
+import type { Question } from '../common/field'
 
 export const COURSE: readonly Question[] = [
   { key: 'title', label: 'Title', wide: true, help: 'Printed at the head of every page.' },

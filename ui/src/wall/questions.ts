@@ -1,5 +1,5 @@
 // What is asked about the wall.
-import { COMMON, type Question } from '../shared/field'
+import { COMMON, type Question } from '../common/field'
 
 const PLUMB = 'Or plumb: straight up.'
 
