@@ -1,8 +1,10 @@
 //! The shape of the house: who may lean on whom, how files open, how long they may be.
 
 use checks::root;
+use std::collections::HashMap;
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use std::sync::{LazyLock, Mutex};
 
 /// Our own crates, by their package names.
 const OURS: [&str; 10] = [
@@ -33,8 +35,17 @@ const NOT_FOR_SUMS: [&str; 8] = [
     "ts-rs",
 ];
 
-/// Packages a crate reaches, directly or through others, itself left out.
+/// Packages a crate reaches, directly or through others, itself left out. Asked for once.
 fn reached(package: &str) -> Vec<String> {
+    static KNOWN: LazyLock<Mutex<HashMap<String, Vec<String>>>> = LazyLock::new(Mutex::default);
+    let mut known = KNOWN.lock().unwrap_or_else(|broken| broken.into_inner());
+    let tree = known
+        .entry(package.to_owned())
+        .or_insert_with(|| tree(package));
+    tree.clone()
+}
+
+fn tree(package: &str) -> Vec<String> {
     let output = Command::new(env!("CARGO"))
         .args(["tree", "-p", package, "-e", "normal", "--prefix", "none"])
         .args(["--format", "{p}"])

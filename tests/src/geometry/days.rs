@@ -95,7 +95,7 @@ fn time(entry: &Value, key: &str) -> DateTime<FixedOffset> {
 }
 
 proptest! {
-    #![proptest_config(checks::cases(48))]
+    #![proptest_config(checks::cases(32))]
 
     #[test]
     fn no_two_entries_overlap_and_none_leaves_its_day(

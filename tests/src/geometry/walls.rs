@@ -32,7 +32,7 @@ fn agree_row(row: &Value, figures: &[(&str, f64)]) -> Result<(), TestCaseError> 
 }
 
 proptest! {
-    #![proptest_config(checks::cases(48))]
+    #![proptest_config(checks::cases(32))]
 
     #[test]
     fn volumes_widths_and_offsets(wall in wall()) {

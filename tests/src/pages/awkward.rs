@@ -82,19 +82,23 @@ fn awkward_names_stand_as_they_were_typed_in_america() {
     prints_as_typed(Library::example(true));
 }
 
+/// Titles, places and breaks: all the awkward names at once, a long one, one in one piece.
 #[test]
 fn awkward_titles_places_and_breaks_stand_as_they_were_typed() {
-    for name in names() {
+    let [words, piece] = long_names();
+    for typed in [NAMES.join(" | "), words, piece] {
         let mut text = plain();
         for key in ["title", "venue.name", "day.0.breaks.0.name"] {
-            text = set(&text, key, &name).unwrap_or_else(|fault| panic!("{key}: {fault:?}"));
+            text = set(&text, key, &typed).unwrap_or_else(|fault| panic!("{key}: {fault:?}"));
         }
         let course = planned(&text);
-        let name = letters(&name);
         every_document(&course, |document, _, paper| {
             let there = paper.letters();
-            // A sheet of each student has no room for the venue.
-            assert!(there.contains(&name), "{}: no {name}", document.name);
+            assert!(
+                there.contains(&letters(&typed)),
+                "{}: no {typed}",
+                document.name
+            );
         });
     }
 }

@@ -82,9 +82,10 @@ pub(crate) fn card(file: &Text) -> Result<Card, Error> {
     let (head, text) = head.split_once("\n+++\n").ok_or_else(no_head)?;
     let card: Card = file.toml_part(head, "+++\n".len())?;
     if file.name != format!("{}.md", card.id) {
+        let at = file.text.find("id =").unwrap_or_default();
         return Err(file.fault(
             "wrong-id",
-            0,
+            at,
             "a lesson's id is its file's name without .md",
         ));
     }

@@ -43,6 +43,13 @@ impl Library {
     /// # Errors
     /// [`Error::Refused`] naming the file and the line of what is broken; [`Error::Read`].
     pub fn with_store(store: &Path) -> Result<Self, Error> {
+        if !store.is_dir() {
+            let cause = std::io::ErrorKind::NotFound.into();
+            return Err(Error::Read {
+                path: store.to_owned(),
+                cause,
+            });
+        }
         Self::load(Some(store))
     }
 

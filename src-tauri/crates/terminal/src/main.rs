@@ -19,7 +19,8 @@ fn main() -> ExitCode {
         Call::Licences => run::licences(&mut out),
     };
     let code = done.unwrap_or_else(|refused| {
-        report(&mut std::io::stderr(), &format!("{refused}\n"));
+        let lines: Vec<String> = refused.to_string().lines().map(text::harmless).collect();
+        report(&mut std::io::stderr(), &format!("{}\n", lines.join("\n")));
         ExitCode::from(2)
     });
     report(&mut std::io::stdout(), &out);

@@ -241,21 +241,28 @@ fn not_ready(plan: &Written, text: &mut Text) {
     }
 }
 
+/// A text of one line whose control characters are shown, so that what someone typed gives
+/// the terminal no orders.
+pub(crate) fn harmless(line: &str) -> String {
+    let mut shown = String::new();
+    for sign in line.chars() {
+        if sign.is_control() {
+            shown.extend(sign.escape_default());
+        } else {
+            shown.push(sign);
+        }
+    }
+    shown
+}
+
 #[derive(Default)]
 struct Text {
     text: String,
 }
 
 impl Text {
-    /// One line. Control characters that someone typed are shown, not sent to the terminal.
     fn line(&mut self, line: &str) {
-        for sign in line.chars() {
-            if sign.is_control() {
-                self.text.extend(sign.escape_default());
-            } else {
-                self.text.push(sign);
-            }
-        }
+        self.text.push_str(&harmless(line));
         self.text.push('\n');
     }
 

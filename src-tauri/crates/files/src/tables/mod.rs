@@ -1,10 +1,11 @@
 //! The tables of `lessons/tables` as the sums want them.
 
+mod figures;
 mod rows;
 
+use crate::Error;
 use crate::cards::Card;
 use crate::shelf::{Shelf, Text};
-use crate::{Error, quantity};
 use craft::quantity::{kg_per_m, kg_per_m3, kilograms};
 use craft::tables::{
     Applies, Bar, Before, Caution, Crew, KitRule, Lesson, PaceSpread, PaceTable, Per, Places, Rate,
@@ -47,7 +48,8 @@ pub(crate) fn kit_on_hand(
             .any(|rule| rule.item.eq_ignore_ascii_case(item))
     };
     if let Some(item) = counted.on_hand.keys().find(|item| !known(item)) {
-        return Err(text.fault("unknown-tool", 0, &format!("no kit rule names \"{item}\"")));
+        let at = text.text.find(item.as_str()).unwrap_or_default();
+        return Err(text.fault("unknown-tool", at, &format!("no kit rule names \"{item}\"")));
     }
     Ok(counted.on_hand.into_iter().collect())
 }
@@ -213,17 +215,4 @@ fn cautions(file: rows::Cautions) -> Vec<Caution> {
             source: row.source,
         })
         .collect()
-}
-
-/// A length in a table, written as a person writes it.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct WrittenLength(craft::quantity::Length);
-
-impl<'de> serde::Deserialize<'de> for WrittenLength {
-    fn deserialize<D: serde::Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(reader)?;
-        quantity::length(&text)
-            .map(Self)
-            .map_err(|wrong| serde::de::Error::custom(format!("{}; {}", wrong.what, wrong.cure)))
-    }
 }

@@ -1,7 +1,7 @@
 //! The rows of the tables as their files hold them. The files say what each key means.
 #![allow(missing_docs)]
 
-use super::WrittenLength;
+use super::figures::{self, WrittenLength};
 use crate::cards::{Country, Term};
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -45,8 +45,11 @@ pub(crate) struct StoneDefaults {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Spread {
+    #[serde(deserialize_with = "figures::share")]
     pub(crate) centre: f64,
+    #[serde(deserialize_with = "figures::share")]
     pub(crate) low: f64,
+    #[serde(deserialize_with = "figures::share")]
     pub(crate) high: f64,
     pub(crate) source: String,
 }
@@ -56,8 +59,11 @@ pub(crate) struct Spread {
 pub(crate) struct Rock {
     pub(crate) key: String,
     pub(crate) name: String,
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) density_kg_m3: f64,
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) low_kg_m3: f64,
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) high_kg_m3: f64,
     pub(crate) source: String,
 }
@@ -73,6 +79,7 @@ pub(crate) struct Bars {
 pub(crate) struct Bar {
     pub(crate) key: String,
     pub(crate) diameter: WrittenLength,
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) mass_kg_per_m: f64,
     pub(crate) source: String,
 }
@@ -88,8 +95,11 @@ pub(crate) struct Pace {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct PaceSpread {
+    #[serde(deserialize_with = "figures::share")]
     pub(crate) course: f64,
+    #[serde(deserialize_with = "figures::share")]
     pub(crate) stage: f64,
+    #[serde(deserialize_with = "figures::share")]
     pub(crate) pair: f64,
     pub(crate) source: String,
 }
@@ -97,13 +107,18 @@ pub(crate) struct PaceSpread {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Places {
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) hands_on: f64,
+    #[serde(deserialize_with = "figures::not_negative")]
     pub(crate) learning_hours: f64,
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) learning_factor: f64,
     pub(crate) facing_pair: WrittenLength,
     pub(crate) diggers: WrittenLength,
     pub(crate) coping_crew: WrittenLength,
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) students_per_instructor: f64,
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) too_many_students: f64,
     pub(crate) one_wall: u32,
     pub(crate) tidy_minutes: u32,
@@ -121,8 +136,11 @@ pub(crate) struct Rate {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Hours {
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) novice: f64,
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) improver: f64,
+    #[serde(deserialize_with = "figures::positive")]
     pub(crate) experienced: f64,
 }
 
@@ -208,12 +226,15 @@ pub(crate) struct Rule {
     pub(crate) item: String,
     pub(crate) unit: String,
     pub(crate) per: Per,
+    #[serde(deserialize_with = "figures::not_negative")]
     pub(crate) each: f64,
+    #[serde(deserialize_with = "figures::not_negative")]
     pub(crate) spare: f64,
     #[serde(default)]
     pub(crate) least: u32,
     pub(crate) safety_critical: bool,
     pub(crate) consumable: bool,
+    #[serde(deserialize_with = "figures::not_negative")]
     pub(crate) mass_kg: f64,
     #[serde(rename = "where")]
     pub(crate) place: String,

@@ -1,0 +1,53 @@
+//! Figures in tables that people edit: what could not be is refused where it stands.
+
+use crate::quantity;
+use serde::de::{Deserialize, Deserializer, Error};
+
+/// A length of more than nothing, written as a person writes it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct WrittenLength(pub(crate) craft::quantity::Length);
+
+impl<'de> Deserialize<'de> for WrittenLength {
+    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(reader)?;
+        let length = quantity::length(&text)
+            .map_err(|wrong| D::Error::custom(format!("{}; {}", wrong.what, wrong.cure)))?;
+        if length.value <= 0.0 {
+            return Err(D::Error::custom(format!("{text} is not more than nothing")));
+        }
+        Ok(Self(length))
+    }
+}
+
+/// A number of more than nothing.
+pub(super) fn positive<'de, D: Deserializer<'de>>(reader: D) -> Result<f64, D::Error> {
+    number(reader, |number| 0.0 < number, "more than nothing")
+}
+
+/// A number of nothing or more.
+pub(super) fn not_negative<'de, D: Deserializer<'de>>(reader: D) -> Result<f64, D::Error> {
+    number(reader, |number| 0.0 <= number, "nothing or more")
+}
+
+/// A share from 0 to below 1.
+pub(super) fn share<'de, D: Deserializer<'de>>(reader: D) -> Result<f64, D::Error> {
+    number(
+        reader,
+        |share| (0.0..1.0).contains(&share),
+        "a share from 0 to below 1",
+    )
+}
+
+fn number<'de, D: Deserializer<'de>>(
+    reader: D,
+    fits: impl Fn(f64) -> bool,
+    due: &str,
+) -> Result<f64, D::Error> {
+    let number = f64::deserialize(reader)?;
+    if number.is_finite() && fits(number) {
+        return Ok(number);
+    }
+    Err(D::Error::custom(format!(
+        "{number} stands where {due} is due"
+    )))
+}
