@@ -122,6 +122,38 @@ fn a_refused_file_exits_with_2_from_every_call_and_stays_as_it_was() {
     assert!(!std::path::Path::new("out-of-a-refused-file").exists());
 }
 
+/// Files beside one are named without their folder, and not all names are plain.
+#[test]
+fn files_are_found_where_the_caller_stands() {
+    let desk = Desk::new();
+    let name = "Kurs på Bøgård, #1.walling";
+    for arguments in [
+        &["new", name][..],
+        &["plan", name],
+        &["print", name, "--out", "sider", "--only", "stone-order"],
+    ] {
+        let mut command = Command::new(path());
+        command.args(arguments).current_dir(desk.path());
+        let ran = finish(command.output());
+        assert_eq!(ran.code, Some(0), "{arguments:?}: {}", ran.err);
+    }
+    assert_eq!(desk.names(), [name]);
+    assert!(desk.file("sider/stone-order.pdf").is_file());
+}
+
+/// The window's libraries are not needed where there is no window.
+#[cfg(target_os = "linux")]
+#[test]
+fn the_program_does_not_link_the_webview() {
+    let program = std::fs::read(path()).expect("the program");
+    for library in ["libwebkit2gtk", "libgtk-3", "libjavascriptcoregtk"] {
+        let linked = program
+            .windows(library.len())
+            .any(|part| part == library.as_bytes());
+        assert!(!linked, "{library} is linked");
+    }
+}
+
 /// The file is named as the person named it.
 #[test]
 fn a_refusal_names_the_file_as_it_was_given() {

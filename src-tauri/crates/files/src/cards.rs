@@ -2,6 +2,7 @@
 
 use crate::Error;
 use crate::shelf::Text;
+use craft::tables::Stage;
 use serde::Deserialize;
 
 /// A lesson card.
@@ -93,4 +94,24 @@ pub(crate) fn card(file: &Text) -> Result<Card, Error> {
         text: text.trim().to_owned(),
         ..card
     })
+}
+
+/// A lesson comes before a stage there is, or first thing.
+pub(crate) fn has_its_place(file: &Text, card: &Card, stages: &[Stage]) -> Result<(), Error> {
+    let known = || {
+        ["start", "day"]
+            .into_iter()
+            .chain(stages.iter().map(|stage| stage.id.as_str()))
+    };
+    if known().any(|word| word == card.before) {
+        return Ok(());
+    }
+    let at = file.text.find("before =").unwrap_or_default();
+    let words: Vec<&str> = known().collect();
+    let what = format!(
+        "there is no \"{}\" to come before; there are {}",
+        card.before,
+        words.join(", ")
+    );
+    Err(file.fault("unknown-stage", at, &what))
 }

@@ -57,9 +57,12 @@ impl Library {
         let shelf = Shelf {
             own: store.map(|store| store.join("lessons")),
         };
-        let cards = shelf.folder("cards", "md")?;
-        let cards: Vec<Card> = cards.iter().map(cards::card).collect::<Result<_, _>>()?;
+        let texts = shelf.folder("cards", "md")?;
+        let cards: Vec<Card> = texts.iter().map(cards::card).collect::<Result<_, _>>()?;
         let tables = tables::tables(&shelf, &cards)?;
+        for (text, card) in texts.iter().zip(&cards) {
+            cards::has_its_place(text, card, &tables.stages)?;
+        }
         Ok(Self {
             kit_on_hand: tables::kit_on_hand(store, &tables)?,
             tables,
