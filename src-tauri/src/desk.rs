@@ -362,7 +362,7 @@ mod tests {
             .lines()
             .find(|line| line.starts_with("height"))
             .expect("the line");
-        assert!(line.contains("3'6\\\"") || line.contains("'3'"), "{line}");
+        assert!(line.starts_with("height = \"3'6\\\"\""), "{line}");
         assert!(
             line.contains("# ground to the underside of the cope"),
             "{line}"

@@ -134,7 +134,7 @@ fn put(table: &mut dyn TableLike, key: &str, typed: &str) {
 }
 
 fn value_of(typed: &str, old: Option<&Value>) -> Value {
-    let as_text = || Value::String(Formatted::new(typed.to_owned()));
+    let as_text = || text_value(typed);
     match old {
         Some(Value::String(_)) => as_text(),
         Some(Value::Array(_)) => list_of(typed),
@@ -148,11 +148,7 @@ fn list_of(typed: &str) -> Value {
         .split([',', ';'])
         .map(str::trim)
         .filter(|text| !text.is_empty());
-    Value::Array(
-        texts
-            .map(|text| Value::String(Formatted::new(text.to_owned())))
-            .collect(),
-    )
+    Value::Array(texts.map(text_value).collect())
 }
 
 /// A number, truth, date or time written without quotes; times may leave out the seconds.
@@ -165,4 +161,21 @@ fn plain_value(typed: &str) -> Option<Value> {
         Value::Integer(_) | Value::Float(_) | Value::Boolean(_) | Value::Datetime(_)
     );
     plain.then_some(value)
+}
+
+/// A text in double quotes on one line, as a person would write it: `"3'6\""`.
+fn text_value(text: &str) -> Value {
+    let mut quoted = String::from('"');
+    for sign in text.chars() {
+        match sign {
+            '"' => quoted.push_str("\\\""),
+            '\\' => quoted.push_str("\\\\"),
+            sign if sign.is_control() => quoted.push_str(&format!("\\u{:04x}", u32::from(sign))),
+            sign => quoted.push(sign),
+        }
+    }
+    quoted.push('"');
+    quoted
+        .parse()
+        .unwrap_or_else(|_| Value::String(Formatted::new(text.to_owned())))
 }
