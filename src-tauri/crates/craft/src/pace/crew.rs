@@ -20,7 +20,7 @@ pub struct Gang<'a> {
 impl Gang<'_> {
     /// Clock hours the group needs for `amount` of a stage at its usual pace.
     ///
-    /// `hours = amount / (Σ speed · teaching · share at work · hands-on share)`
+    /// `hours = amount / (Σ speed of those at work · teaching · hands-on share)`
     pub fn clock_hours(&self, stage: &Stage, amount: f64) -> f64 {
         if let Work::Minutes(minutes) = stage.work {
             return f64::from(minutes) / 60.0;
@@ -28,10 +28,8 @@ impl Gang<'_> {
         if amount <= 0.0 {
             return 0.0;
         }
-        let at_work = self
-            .places(stage.crew)
-            .min(self.group.students.len() as f64);
-        let at_once = self.fastest(stage, at_work) * self.teaching(at_work);
+        let people = self.group.students.len() as f64;
+        let at_once = self.most_at_once(stage, self.places(stage.crew).min(people));
         amount / (at_once * self.pace.places.hands_on)
     }
 
@@ -77,17 +75,20 @@ impl Gang<'_> {
         }
     }
 
-    /// What the fastest `at_work` people do in an hour. Who has no place at the wall brings
-    /// stone and hearting; so one more person never slows the others down.
-    fn fastest(&self, stage: &Stage, at_work: f64) -> f64 {
+    /// What the group does in an hour with up to `at_work` people at it: the fastest ones, as
+    /// many as get the most done. Who has no place brings stone and hearting; so one more
+    /// person, however slow, never slows the others down.
+    fn most_at_once(&self, stage: &Stage, at_work: f64) -> f64 {
         let of = |student: &Student| speed(self.pace, &stage.id, student.experience);
         let mut speeds: Vec<f64> = self.group.students.iter().map(of).collect();
         speeds.sort_by(|a, b| b.total_cmp(a));
-        speeds
-            .iter()
-            .enumerate()
-            .map(|(before, speed)| speed * (at_work - before as f64).clamp(0.0, 1.0))
-            .sum()
+        let (mut together, mut most) = (0.0, 0.0);
+        for (before, speed) in speeds.iter().enumerate() {
+            let share = (at_work - before as f64).clamp(0.0, 1.0);
+            together += speed * share;
+            most = f64::max(most, together * self.teaching(before as f64 + share));
+        }
+        most
     }
 
     /// Places to work at. They are not rounded down: a stretch of one and a half places is
