@@ -13,7 +13,8 @@ pub(crate) fn open(file: Option<&str>) -> Done {
     if !has_display() {
         return print_example();
     }
-    run(cargo(&["build", "--package", "coursewright-desktop"]))?;
+    // The same build as for the checks, so that the large libraries are compiled once for both.
+    run(cargo(&["build", "--workspace", "--bins"]))?;
     let file = match file {
         Some(file) => PathBuf::from(file),
         None => example_to_try()?,
