@@ -3,6 +3,7 @@
 mod handbook {
     mod bars;
     mod masses;
+    mod retaining;
     mod sections;
     mod setting_out;
     mod units;

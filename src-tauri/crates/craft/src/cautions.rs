@@ -1,13 +1,14 @@
 //! What a responsible course warns of: the table's cautions that apply, and those that
 //! follow from this plan's own numbers.
 
-use crate::course::{Course, Day, Venue};
+use crate::course::{Course, Day, FrameKind, Venue, WallKind};
 use crate::pace::crew::{elbow_room, idle};
 use crate::pace::{Binding, Sizing};
 use crate::quantity::{Length, Read, show_count, show_length};
 use crate::stone::Stone;
 use crate::sun::SunDay;
 use crate::tables::{Applies, Tables};
+use crate::wall::Ground;
 use chrono::Datelike;
 
 /// One caution as shown.
@@ -28,8 +29,12 @@ const COMMON: &str = "common practice, no source";
 /// The table's cautions that apply to this course, in the table's order.
 pub fn general(course: &Course, tables: &Tables, stone: &Stone, sun: &[SunDay]) -> Vec<Shown> {
     let applies = |when: Applies| match when {
-        // Only bar frames can be planned so far, so bars are always there.
-        Applies::Always | Applies::Bars => true,
+        Applies::Always => true,
+        Applies::Bars => course.frames.kind == FrameKind::Bar,
+        Applies::Timber => course.frames.kind == FrameKind::Timber,
+        Applies::Retaining => matches!(course.wall.kind, WallKind::Retaining(_)),
+        Applies::Curves => course.wall.line.iter().any(|one| one.bend.is_some()),
+        Applies::Slopes => !Ground::new(course.wall.ground.clone()).is_level(),
         Applies::Footing => course.wall.footing.is_some(),
         Applies::Cope => 0 < stone.copes,
         Applies::Throughs => !stone.throughs.is_empty(),

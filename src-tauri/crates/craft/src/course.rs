@@ -2,7 +2,7 @@
 
 use crate::Error;
 use crate::quantity::{Density, Length, Mass, Units};
-use crate::wall::{Batter, Footing, Section};
+use crate::wall::{Batter, Footing, Ground, Line, Section, Side, Stretch, Survey, Top, Wall};
 use chrono::{NaiveDate, NaiveTime};
 use chrono_tz::Tz;
 
@@ -110,6 +110,8 @@ pub enum Experience {
 /// The wall asked for.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WallGiven {
+    /// What it is for.
+    pub kind: WallKind,
     /// Ground to the underside of the cope.
     pub height: Length,
     /// Width under the cope.
@@ -124,8 +126,12 @@ pub struct WallGiven {
     pub cope_thickness: Length,
     /// The length, if it is given.
     pub length: Option<Length>,
-    /// Where stretches of a given line meet, between its ends.
-    pub joints: Vec<Length>,
+    /// The given line in order from station 0; empty for one straight.
+    pub line: Vec<Stretch>,
+    /// Surveyed ground in order of station; empty for level ground.
+    pub ground: Vec<Survey>,
+    /// How the top runs.
+    pub top: Top,
     /// Heights of the through rows above the ground.
     pub through_rows: Vec<Length>,
     /// Between throughs along a row.
@@ -136,6 +142,44 @@ pub struct WallGiven {
     pub footing: Option<Footing>,
     /// How the wall ends at station 0 and at its far end.
     pub ends: [End; 2],
+    /// The batter of a head at either end.
+    pub head_batter: [Batter; 2],
+}
+
+/// What a wall is for.
+#[derive(Debug, Clone, PartialEq)]
+pub enum WallKind {
+    /// Two faces in the open.
+    Freestanding,
+    /// One face in the open, the other against a bank.
+    Retaining(BankGiven),
+}
+
+/// The bank behind a retaining wall; what is not said comes from the table.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BankGiven {
+    /// The side it lies on.
+    pub side: Side,
+    /// Thickness of the drainage stone behind the wall.
+    pub drainage: Option<Length>,
+    /// How high it leans against the wall; up to the top if it is not said.
+    pub height: Option<Length>,
+    /// What it is made of, as it lies.
+    pub fill: Option<Density>,
+    /// The friction angle within it, in degrees.
+    pub friction_degrees: Option<f64>,
+    /// The friction angle between it and the back of the wall, in degrees.
+    pub wall_friction_degrees: Option<f64>,
+    /// The friction angle under the wall, in degrees.
+    pub base_friction_degrees: Option<f64>,
+    /// How steeply the ground above rises from the wall, in degrees.
+    pub slope_degrees: Option<f64>,
+    /// What stands, drives or is stored above, in kN/m2.
+    pub load_kpa: Option<f64>,
+    /// It stands near a boundary.
+    pub near_boundary: bool,
+    /// It stands near a building.
+    pub near_building: bool,
 }
 
 impl WallGiven {
@@ -156,6 +200,19 @@ impl WallGiven {
             }
         }
         Ok(section)
+    }
+
+    /// The wall as it stands when it is so long.
+    ///
+    /// # Errors
+    /// As [`WallGiven::section`].
+    pub fn standing(&self, length: Length) -> Result<Wall, Error> {
+        Ok(Wall {
+            section: self.section()?,
+            line: Line::of_length(&self.line, length),
+            ground: Ground::new(self.ground.clone()),
+            top: self.top,
+        })
     }
 }
 
@@ -250,9 +307,29 @@ impl StoneKind {
     }
 }
 
-/// Bar frames as the instructor has them.
+/// What frames are made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FrameKind {
+    /// Two steel bars joined by a board.
+    Bar,
+    /// Nailed of timber.
+    Timber,
+}
+
+/// How close frames stand on a curve.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum CurveSpacing {
+    /// No farther apart than this.
+    AtMost(Length),
+    /// So close that the string keeps within the tolerance.
+    KeepsUnderTolerance,
+}
+
+/// Frames as the instructor has them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FramesGiven {
+    /// What they are made of.
+    pub kind: FrameKind,
     /// Frames owned, if they have been counted.
     pub in_stock: Option<u32>,
     /// Frames come in sets of so many.
@@ -261,6 +338,12 @@ pub struct FramesGiven {
     pub leapfrog: bool,
     /// The farthest two frames may stand apart on a straight.
     pub spacing: Length,
+    /// How close they stand on a curve.
+    pub curve: CurveSpacing,
+    /// How far a string may be off the outer face of a curve.
+    pub tolerance: Length,
+    /// The lengths lumber for timber frames is bought in; empty for those of the table.
+    pub lumber_lengths: Vec<Length>,
     /// A key of the bar table.
     pub bar: String,
     /// The lengths bars are bought in.

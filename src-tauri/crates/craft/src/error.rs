@@ -44,6 +44,105 @@ pub enum Error {
         /// Mass of the body.
         body_t: f64,
     },
+    /// Ground that reaches the top of the wall.
+    #[error(
+        "at station {} the ground is at {} and the top of the wall at {}, not above it",
+        show_length(*station, units.unwrap_or(Units::Metric)),
+        show_length(*ground, units.unwrap_or(Units::Metric)),
+        show_length(*top, units.unwrap_or(Units::Metric))
+    )]
+    GroundAboveTop {
+        /// Along the centre line.
+        station: Length,
+        /// Level of the ground.
+        ground: Length,
+        /// Level of the top.
+        top: Length,
+        /// How to write the lengths; metres when not said.
+        units: Option<Units>,
+    },
+    /// An arc too tight for the width of the wall.
+    #[error(
+        "an arc of radius {} is too tight at station {}: the inner face alone takes {}",
+        show_length(*radius, units.unwrap_or(Units::Metric)),
+        show_length(*station, units.unwrap_or(Units::Metric)),
+        show_length(*least, units.unwrap_or(Units::Metric))
+    )]
+    RadiusTooSmall {
+        /// Of the centre line.
+        radius: Length,
+        /// Centre line to the edge of the inner face or its footing.
+        least: Length,
+        /// Along the centre line.
+        station: Length,
+        /// How to write the lengths; metres when not said.
+        units: Option<Units>,
+    },
+    /// A line that is to be sized but can't be as short as the group needs it.
+    #[error(
+        "the line takes {} without its last straight, and {} of wall is what comes out for this group",
+        show_length(*fixed, units.unwrap_or(Units::Metric)),
+        show_length(*allowed, units.unwrap_or(Units::Metric))
+    )]
+    LineTooLong {
+        /// All stretches but the last straight.
+        fixed: Length,
+        /// What sizing allows.
+        allowed: Length,
+        /// How to write the lengths; metres when not said.
+        units: Option<Units>,
+    },
+    /// A line that is to be sized but has no straight.
+    #[error("a line without a straight has nothing that could be stretched to suit the group")]
+    NoStraight,
+    /// A figure for the bank behind a retaining wall that no bank has.
+    #[error("this must be from {least} to {most} {unit}; it is {given}")]
+    BankFigure {
+        /// The course file's key.
+        key: &'static str,
+        /// What the figures are counted in.
+        unit: &'static str,
+        /// What was given.
+        given: f64,
+        /// The range.
+        least: f64,
+        /// The range.
+        most: f64,
+    },
+    /// Fill higher than the wall that is to hold it.
+    #[error(
+        "the bank is {} high, which is more than the wall's {}",
+        show_length(*retained, units.unwrap_or(Units::Metric)),
+        show_length(*height, units.unwrap_or(Units::Metric))
+    )]
+    BankAboveWall {
+        /// Height of the fill against the back.
+        retained: Length,
+        /// Ground to the underside of the cope.
+        height: Length,
+        /// How to write the lengths; metres when not said.
+        units: Option<Units>,
+    },
+    /// A bank that would slide without any wall being moved.
+    #[error(
+        "a bank that rises at {slope_degrees} degrees can't stand in fill whose friction angle is {friction_degrees} degrees"
+    )]
+    BankTooSteep {
+        /// The bank's surface from level.
+        slope_degrees: f64,
+        /// Friction within the fill.
+        friction_degrees: f64,
+    },
+    /// A back on which a part of the fill would lie still.
+    #[error(
+        "the wall's back leans {lean_degrees:.1} degrees from plumb; the check of a retaining wall holds up to {most_degrees:.1} degrees"
+    )]
+    BackTooFlat {
+        /// The back from plumb.
+        lean_degrees: f64,
+        /// The most for this bank, either way.
+        most_degrees: f64,
+    },
     /// Nobody to teach.
     #[error("there are no students")]
     NoStudents,
@@ -97,6 +196,14 @@ impl Error {
             Self::NotPositive { .. } => "not-positive",
             Self::ThroughRow { .. } => "through-row",
             Self::TooManyThroughs { .. } => "too-many-throughs",
+            Self::GroundAboveTop { .. } => "ground-above-top",
+            Self::RadiusTooSmall { .. } => "radius-too-small",
+            Self::LineTooLong { .. } => "line-too-long",
+            Self::NoStraight => "no-straight",
+            Self::BankFigure { .. } => "bank-figure",
+            Self::BankAboveWall { .. } => "bank-above-wall",
+            Self::BankTooSteep { .. } => "bank-too-steep",
+            Self::BackTooFlat { .. } => "back-too-flat",
             Self::NoStudents => "no-students",
             Self::UnknownBar { .. } => "unknown-bar",
             Self::UnknownStone { .. } => "unknown-stone",
@@ -110,9 +217,15 @@ impl Error {
     pub fn key(&self) -> Option<&str> {
         match self {
             Self::NotABatter { .. } => Some("wall.batter"),
-            Self::NotPositive { key, .. } => Some(key),
+            Self::NotPositive { key, .. } | Self::BankFigure { key, .. } => Some(key),
+            Self::BankAboveWall { .. } => Some("wall.bank.height"),
+            Self::BankTooSteep { .. } => Some("wall.bank.slope_degrees"),
+            Self::BackTooFlat { .. } => Some("wall.batter"),
             Self::ThroughRow { .. } => Some("wall.through_rows"),
             Self::TooManyThroughs { .. } => Some("wall.through_spacing"),
+            Self::GroundAboveTop { .. } => Some("wall.ground"),
+            Self::RadiusTooSmall { .. } => Some("wall.line"),
+            Self::LineTooLong { .. } | Self::NoStraight => Some("wall.length"),
             Self::NoStudents => Some("group"),
             Self::UnknownBar { .. } => Some("frames.bar"),
             Self::UnknownStone { .. } => Some("stone.kind"),
@@ -135,6 +248,34 @@ impl Error {
             Self::TooManyThroughs { .. } => {
                 "set the throughs farther apart or give their real size".to_owned()
             }
+            Self::GroundAboveTop { .. } => {
+                "correct the level, raise the wall, or let the top follow the ground".to_owned()
+            }
+            Self::RadiusTooSmall { .. } => {
+                "give a larger radius, a narrower or a lower wall".to_owned()
+            }
+            Self::LineTooLong { .. } => {
+                "give the length instead of \"auto\", shorten the other stretches, or give the course more time"
+                    .to_owned()
+            }
+            Self::NoStraight => {
+                "leave length out, or add a straight to the line: { straight = \"2 m\" }".to_owned()
+            }
+            Self::BankFigure { .. } => {
+                "give a figure within these; for ground that has none, ask a licensed engineer"
+                    .to_owned()
+            }
+            Self::BankAboveWall { .. } => {
+                "lower the bank, raise the wall, or give what rises behind the wall as a slope"
+                    .to_owned()
+            }
+            Self::BankTooSteep { .. } => {
+                "lay the bank flatter, and ask a licensed engineer about one that is steep already"
+                    .to_owned()
+            }
+            Self::BackTooFlat { .. } => {
+                "build the back nearer to plumb, or ask a licensed engineer".to_owned()
+            }
             Self::NoStudents => {
                 "give novices, improvers or experienced, or name the students".to_owned()
             }
@@ -147,6 +288,19 @@ impl Error {
                     .to_owned()
             }
         }
+    }
+
+    /// The same refusal with its lengths written in these units.
+    pub fn shown_in(mut self, shown: Units) -> Self {
+        match &mut self {
+            Self::ThroughRow { units, .. }
+            | Self::GroundAboveTop { units, .. }
+            | Self::RadiusTooSmall { units, .. }
+            | Self::LineTooLong { units, .. }
+            | Self::BankAboveWall { units, .. } => *units = Some(shown),
+            _ => {}
+        }
+        self
     }
 
     /// The word given and the words there are, where a word was looked up.

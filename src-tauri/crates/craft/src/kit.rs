@@ -1,6 +1,6 @@
 //! The tools a course needs: counted by rule from people, pairs, stints, frames and wall.
 
-use crate::course::Group;
+use crate::course::{FrameKind, Group};
 use crate::frames::Frames;
 use crate::people::pair_count;
 use crate::quantity::{Length, Mass, Read, whole_number};
@@ -46,8 +46,13 @@ pub struct Counted<'a> {
 
 /// The tool list: `ceil(each · count · (1 + spare))`, at least the rule's least.
 pub fn kit(rules: &[KitRule], counted: &Counted<'_>, on_hand: &[(String, u32)]) -> Vec<KitLine> {
+    let kind = match counted.frames.bars {
+        Some(_) => FrameKind::Bar,
+        None => FrameKind::Timber,
+    };
     rules
         .iter()
+        .filter(|rule| rule.only_for.is_none_or(|only| only == kind))
         .map(|rule| {
             let (count, of) = counted.by(rule.per);
             let exact = rule.each * count * (1.0 + rule.spare);
@@ -92,9 +97,9 @@ impl Counted<'_> {
 
 /// Bars weigh what the bar table says; everything else what its rule says.
 fn mass_of_one(rule: &KitRule, counted: &Counted<'_>) -> Mass {
-    let bars = &counted.frames.bars;
-    match bars.mass {
-        Some(mass) if rule.item == BAR_ITEM && 0 < bars.count => mass / bars.count as f64,
+    let bars = counted.frames.bars.as_ref();
+    match bars.and_then(|bars| Some((bars.mass?, bars.count))) {
+        Some((mass, count)) if rule.item == BAR_ITEM && 0 < count => mass / count as f64,
         _ => rule.mass,
     }
 }

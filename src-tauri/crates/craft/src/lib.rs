@@ -6,7 +6,8 @@
 //!
 //! - [`quantity`]: lengths, masses and the like, and how a person writes them
 //! - [`course`] and [`tables`]: what is given
-//! - [`wall`]: the section and its volumes; [`frames`]: stations, bars and strings
+//! - [`wall`]: section, line, ground and volumes; [`frames`]: stations, bars and strings
+//! - [`retaining`]: a bank behind the wall, for teaching
 //! - [`stone`], [`people`], [`kit`]: what and who is needed
 //! - [`pace`]: work by stage, the simulated courses, the length that fits, the timetable
 //! - [`sun`], [`cautions`], [`readiness`], [`worksheet`]: daylight, safety, what is still
@@ -23,6 +24,7 @@ pub mod people;
 pub mod plan;
 pub mod quantity;
 pub mod readiness;
+pub mod retaining;
 pub mod stone;
 pub mod sun;
 pub mod tables;

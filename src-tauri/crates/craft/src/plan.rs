@@ -1,11 +1,12 @@
 //! The one door into the sums: a course and the tables go in, the whole plan comes out.
 
+mod given;
 mod size;
 
 use crate::Error;
 use crate::cautions::{self, Shown};
-use crate::course::{Course, GivenRate};
-use crate::frames::Frames;
+use crate::course::{Course, WallKind};
+use crate::frames::{Fittings, Frames, Leapfrog};
 use crate::kit::{self, Counted, KitLine};
 use crate::pace::SAMPLES;
 use crate::pace::calendar::Calendar;
@@ -16,13 +17,14 @@ use crate::pace::programme::Programme;
 use crate::pace::sizing::Sizing;
 use crate::pace::timetable::{Entry, Words, timetable};
 use crate::pace::work::Amounts;
-use crate::people::{Stint, stints};
-use crate::quantity::{Length, Volume};
+use crate::people::{Stint, pair_count, stints};
+use crate::quantity::{Length, metres};
 use crate::readiness::{ToDo, to_do};
+use crate::retaining::Retaining;
 use crate::stone::Stone;
 use crate::sun::{SunDay, sun};
-use crate::tables::{Before, PaceTable, Rate, Stage, Tables, Work};
-use crate::wall::{Section, Volumes, raked_away};
+use crate::tables::{PaceTable, Tables};
+use crate::wall::{Ground, Line, Section, Volumes, Wall, WallEnd};
 use std::borrow::Cow;
 use std::rc::Rc;
 
@@ -32,16 +34,24 @@ const LAYING: &str = "first-lift";
 /// Everything that follows from a course.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Plan {
-    /// The section of the wall.
+    /// The section of the wall at station 0.
     pub section: Section,
+    /// The wall as it stands on its ground along its line.
+    pub wall: Wall,
     /// Its length, what decided it and what had a say.
     pub sizing: Sizing,
     /// What that length holds.
     pub volumes: Volumes,
-    /// What raked ends leave out of the body.
-    pub raked_away: Volume,
+    /// Its ends; a ring has none.
+    pub ends: Vec<WallEnd>,
     /// The setting-out.
     pub frames: Frames,
+    /// What goes with the frames.
+    pub fittings: Fittings,
+    /// What building in bays does, where frames are moved along.
+    pub leapfrog: Option<Leapfrog>,
+    /// The bank behind it, if it holds one back.
+    pub retaining: Option<Retaining>,
     /// The stone.
     pub stone: Stone,
     /// The tools.
@@ -89,12 +99,14 @@ struct Planner<'a> {
     tables: &'a Tables,
     pace: PaceTable,
     section: Section,
+    ground: Ground,
     calendar: Calendar,
     luck: Rc<Luck<'a>>,
 }
 
 /// What a certain length of wall takes.
 struct Built {
+    wall: Wall,
     length: Length,
     volumes: Volumes,
     frames: Frames,
@@ -106,11 +118,12 @@ impl<'a> Planner<'a> {
         if course.group.students.is_empty() {
             return Err(Error::NoStudents);
         }
-        known_tools(course, tables)?;
-        sound(tables)?;
-        let pace = with_given_rates(&tables.pace, &course.rates, &tables.stages)?;
+        given::known_tools(course, tables)?;
+        given::sound(tables)?;
+        let pace = given::with_rates(&tables.pace, &course.rates, &tables.stages)?;
         Ok(Self {
             section: course.wall.section()?,
+            ground: Ground::new(course.wall.ground.clone()),
             calendar: Calendar::new(&course.days, &tables.lessons, pace.places.tidy_minutes),
             luck: Rc::new(Luck::new(
                 course.seed,
@@ -140,6 +153,7 @@ impl<'a> Planner<'a> {
         let gang = self.gang(&built);
         let ratio = gang.students_per_instructor();
         let lower = self.lower_wall(&sizing);
+        let retaining = self.retaining(&built)?;
         let mut cautions =
             cautions::of_this_plan(&self.course, self.tables, &sizing, gang.room, ratio, lower);
         cautions.extend(cautions::general(
@@ -160,8 +174,18 @@ impl<'a> Planner<'a> {
             timetable: self.timetable(&programme, &draws),
             work: self.work(&built),
             stints: stints(&self.course.group, built.length, &self.pace, LAYING),
-            raked_away: self.raked_away(),
+            ends: self.ends(&built.wall),
+            fittings: Fittings::of(
+                &self.course.wall,
+                &built.wall,
+                &built.frames,
+                &self.course.frames,
+                &self.tables.frames,
+            ),
+            leapfrog: self.leapfrog(&built),
+            retaining,
             section: self.section,
+            wall: built.wall,
             sizing,
             volumes: built.volumes,
             frames: built.frames,
@@ -175,29 +199,31 @@ impl<'a> Planner<'a> {
     }
 
     fn build(&self, length: Length) -> Result<Built, Error> {
-        let wall = &self.course.wall;
-        let volumes = Volumes::of(&self.section, length, wall.footing, wall.cope_height);
-        let frames = Frames::set_out(
-            wall,
-            &self.section,
-            length,
-            &self.course.frames,
-            &self.tables.bars,
-        )?;
-        let stone = Stone::of(
-            wall,
-            &self.section,
-            length,
-            &volumes,
-            &self.course.stone,
-            &self.tables.stone,
-        )?;
+        let given = &self.course.wall;
+        let wall = self.standing(length);
+        wall.can_stand(given.footing.map_or(metres(0.0), |it| it.outset))
+            .map_err(|error| error.shown_in(self.course.units))?;
+        let volumes = Volumes::of(&wall, given.footing, given.cope_height);
+        let frames = Frames::set_out(given, &wall, &self.course.frames, &self.tables.bars)?;
+        let (stone, table) = (&self.course.stone, &self.tables.stone);
+        let stone = Stone::of(given, &wall, &volumes, stone, table)?;
         Ok(Built {
+            wall,
             length,
             volumes,
             frames,
             stone,
         })
+    }
+
+    /// The wall as it stands when it is so long.
+    fn standing(&self, length: Length) -> Wall {
+        Wall {
+            section: self.section,
+            line: Line::of_length(&self.course.wall.line, length),
+            ground: self.ground.clone(),
+            top: self.course.wall.top,
+        }
     }
 
     fn gang(&self, built: &Built) -> Gang<'_> {
@@ -213,8 +239,7 @@ impl<'a> Planner<'a> {
     fn amounts<'b>(&'b self, built: &'b Built) -> Amounts<'b> {
         Amounts {
             wall: &self.course.wall,
-            section: &self.section,
-            length: built.length,
+            standing: &built.wall,
             volumes: &built.volumes,
             frames: &built.frames,
             stone: &built.stone,
@@ -280,82 +305,36 @@ impl<'a> Planner<'a> {
         kit::kit(&self.tables.kit, &counted, &self.course.kit_on_hand)
     }
 
-    fn raked_away(&self) -> Volume {
-        let raked = self
-            .course
-            .wall
-            .ends
-            .iter()
-            .filter(|end| **end == crate::course::End::Raked)
-            .count();
-        raked_away(&self.section) * raked as f64
+    fn ends(&self, wall: &Wall) -> Vec<WallEnd> {
+        let given = &self.course.wall;
+        WallEnd::both(
+            wall,
+            given.ends,
+            given.head_batter,
+            self.tables.frames.end_course,
+        )
     }
-}
 
-fn with_given_rates(
-    table: &PaceTable,
-    given: &[GivenRate],
-    stages: &[Stage],
-) -> Result<PaceTable, Error> {
-    let mut table = table.clone();
-    for rate in given {
-        if !stages.iter().any(|stage| stage.id == rate.stage) {
-            return Err(Error::UnknownStage {
-                given: rate.stage.clone(),
-                known: stages.iter().map(|stage| stage.id.clone()).collect(),
-            });
-        }
-        table.rates.retain(|row| row.stage != rate.stage);
-        table.rates.push(Rate {
-            stage: rate.stage.clone(),
-            hours: rate.hours,
-            source: "given in the course file".to_owned(),
-        });
+    fn retaining(&self, built: &Built) -> Result<Option<Retaining>, Error> {
+        let WallKind::Retaining(bank) = &self.course.wall.kind else {
+            return Ok(None);
+        };
+        let density = built.stone.density * (1.0 - built.stone.voids);
+        let (asked, table) = (&self.course.wall, &self.tables.retaining);
+        Retaining::of(bank, asked, &built.wall, density, table)
+            .map(Some)
+            .map_err(|error| error.shown_in(self.course.units))
     }
-    Ok(table)
-}
 
-/// Every tool counted must be one that a rule names, or it would count for nothing.
-fn known_tools(course: &Course, tables: &Tables) -> Result<(), Error> {
-    let known = |item: &str| {
-        tables
-            .kit
-            .iter()
-            .any(|rule| rule.item.eq_ignore_ascii_case(item))
-    };
-    match course.kit_on_hand.iter().find(|(item, _)| !known(item)) {
-        None => Ok(()),
-        Some((item, _)) => Err(Error::UnknownTool {
-            given: item.clone(),
-            known: tables.kit.iter().map(|rule| rule.item.clone()).collect(),
-        }),
-    }
-}
-
-/// Tables are edited by hand: each stage that is work needs a rate, and each lesson a stage.
-fn sound(tables: &Tables) -> Result<(), Error> {
-    let has_rate = |stage: &Stage| {
-        matches!(stage.work, Work::Minutes(_))
-            || tables.pace.rates.iter().any(|rate| rate.stage == stage.id)
-    };
-    if let Some(stage) = tables.stages.iter().find(|stage| !has_rate(stage)) {
-        return Err(Error::Table {
-            table: "tables/pace.toml",
-            missing: stage.id.clone(),
-        });
-    }
-    let homeless = tables
-        .lessons
-        .iter()
-        .find_map(|lesson| match &lesson.before {
-            Before::Stage(id) if !tables.stages.iter().any(|stage| stage.id == *id) => Some(id),
-            _ => None,
-        });
-    match homeless {
-        Some(id) => Err(Error::Table {
-            table: "tables/stages.toml",
-            missing: id.clone(),
-        }),
-        None => Ok(()),
+    fn leapfrog(&self, built: &Built) -> Option<Leapfrog> {
+        let frames = &self.course.frames;
+        let moved = frames.leapfrog && !built.frames.moves.is_empty();
+        let gang = self.gang(built);
+        moved.then(|| Leapfrog {
+            in_use: kit::frames_standing(&built.frames, frames.leapfrog, frames.in_stock),
+            room: gang.room,
+            pairs: gang.pairs_at_work(),
+            of_pairs: pair_count(self.course.group.students.len()),
+        })
     }
 }

@@ -109,15 +109,13 @@ fn frames_to_find(course: &Course, frames: &Frames) -> Option<ToDo> {
 }
 
 fn bars_to_find(course: &Course, frames: &Frames) -> Option<ToDo> {
-    if frames.bars.chosen.is_some() {
-        return None;
-    }
+    let bars = frames.bars.as_ref().filter(|bars| bars.chosen.is_none())?;
     Some(ToDo {
         id: "bars",
         text: format!(
             "No bar in stock is long enough: {} bars of at least {} are needed.",
-            frames.bars.count,
-            show_length(frames.bars.needed, course.units)
+            bars.count,
+            show_length(bars.needed, course.units)
         ),
         by: None,
     })

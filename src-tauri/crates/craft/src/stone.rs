@@ -7,7 +7,7 @@ use crate::quantity::{
     whole_number,
 };
 use crate::tables::StoneTable;
-use crate::wall::{Section, Volumes};
+use crate::wall::{Volumes, Wall};
 
 /// The 90th percentile of the standard normal distribution (any statistical table).
 const Z90: f64 = 1.281_551_565_544_600_4;
@@ -89,7 +89,7 @@ impl Stone {
         self.throughs.iter().map(|row| row.count).sum()
     }
 
-    /// The stone of `length` of wall.
+    /// The stone of a wall as it stands.
     ///
     /// Built: (body + footing) · density · (1 - voids), and the cope at its own fill;
     /// throughs by count and size, the rest of the body shared between face and hearting.
@@ -99,8 +99,7 @@ impl Stone {
     /// the throughs outweigh the body.
     pub fn of(
         wall: &WallGiven,
-        section: &Section,
-        length: Length,
+        standing: &Wall,
         volumes: &Volumes,
         given: &StoneGiven,
         table: &StoneTable,
@@ -110,7 +109,7 @@ impl Stone {
         let waste = given.waste.unwrap_or(table.waste.centre);
         let hearting_share = given.hearting_share.unwrap_or(table.hearting_share.centre);
         let solid = 1.0 - voids;
-        let throughs = through_rows(wall, section, length, rock.density);
+        let throughs = through_rows(wall, standing, rock.density);
         let throughs_mass = throughs
             .iter()
             .fold(kilograms(0.0), |sum, row| sum + row.mass * row.count as f64);
@@ -145,7 +144,7 @@ impl Stone {
             heap: heap(to_deliver.mid, given),
             to_deliver,
             throughs,
-            copes: copes(wall, length),
+            copes: copes(wall, standing.length()),
         })
     }
 }
@@ -262,17 +261,12 @@ fn loads(high: Mass, load: Mass) -> usize {
 
 /// Count: length / spacing to the nearest whole number, at least 1. Length of one: the
 /// wall's width at the row and the projection on both faces.
-fn through_rows(
-    wall: &WallGiven,
-    section: &Section,
-    length: Length,
-    density: Density,
-) -> Vec<ThroughRow> {
-    let size = wall.through;
+fn through_rows(wall: &WallGiven, standing: &Wall, density: Density) -> Vec<ThroughRow> {
+    let (size, length) = (wall.through, standing.length());
     wall.through_rows
         .iter()
         .map(|&height| {
-            let long = section.width_at(height) + size.projection * 2.0;
+            let long = standing.section.width_at(height) + size.projection * 2.0;
             ThroughRow {
                 height,
                 length: long,

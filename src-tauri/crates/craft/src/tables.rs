@@ -2,6 +2,11 @@
 //!
 //! The figures live in readable files with their sources; here is only their shape.
 
+mod setting_out;
+
+pub use setting_out::{BoardTable, FrameTable, RetainingTable, StringTable};
+
+use crate::course::FrameKind;
 use crate::quantity::{Density, Length, LinearMassDensity, Mass};
 
 /// All tables together.
@@ -11,6 +16,10 @@ pub struct Tables {
     pub stone: StoneTable,
     /// Steel bars.
     pub bars: Vec<Bar>,
+    /// Boards, strings and the rest that frames are set out with.
+    pub frames: FrameTable,
+    /// What holds for walls that hold back a bank.
+    pub retaining: RetainingTable,
     /// How fast people work, and how surely.
     pub pace: PaceTable,
     /// The stages in order of work.
@@ -211,6 +220,8 @@ pub struct KitRule {
     pub unit: String,
     /// Per what.
     pub per: Per,
+    /// Only where frames are of this kind.
+    pub only_for: Option<FrameKind>,
     /// So many to each.
     pub each: f64,
     /// Share carried beyond the need.
@@ -310,6 +321,14 @@ pub enum Applies {
     Throughs,
     /// Where an end is built.
     Heads,
+    /// Where the wall holds back a bank.
+    Retaining,
+    /// Where the line bends.
+    Curves,
+    /// Where the ground is not level.
+    Slopes,
+    /// Where timber frames stand.
+    Timber,
     /// In the cold months of the place.
     Cold,
     /// In the hot months of the place.

@@ -75,7 +75,13 @@ impl Cut<'_> {
     pub(crate) fn bar_width(&self, side: Side) -> f64 {
         let least = BAR_MM / self.scale.mm_per_m();
         let slope = self.plan.section.batter(side).slope_factor();
-        self.plan.frames.bars.diameter.si().max(least) * slope
+        self.plan
+            .frames
+            .bars
+            .as_ref()
+            .map_or(0.05, |bars| bars.diameter.si())
+            .max(least)
+            * slope
     }
 
     /// The end of the board on a side.

@@ -257,7 +257,15 @@ impl Face<'_> {
 
     fn frames(&self, sheet: &mut Sheet) {
         let frames = &self.course.frames;
-        let half = (self.plan.frames.bars.diameter.si() * self.scale.mm_per_m()).max(BAR_MM) / 2.0;
+        let half = (self
+            .plan
+            .frames
+            .bars
+            .as_ref()
+            .map_or(0.05, |bars| bars.diameter.si())
+            * self.scale.mm_per_m())
+        .max(BAR_MM)
+            / 2.0;
         let (deep, high) = (-frames.embedment.si(), self.top() + frames.projection.si());
         for row in self.stretch.rows {
             let x = row.station.si();

@@ -1,14 +1,15 @@
 //! Invented courses for tests: metric and imperial, tall and thin, short and long.
 
+pub(crate) mod lie;
 mod tables;
 
 use craft::course::{
-    Course, End, Experience, FramesGiven, Group, OnSite, StoneGiven, Student, ThroughSize, Venue,
-    WallGiven,
+    Course, CurveSpacing, End, Experience, FrameKind, FramesGiven, Group, OnSite, StoneGiven,
+    Student, ThroughSize, Venue, WallGiven, WallKind,
 };
 use craft::plan::Plan;
 use craft::quantity::{FOOT_M, INCH_M, Length, Units, kg_per_m3, metres};
-use craft::wall::{Batter, Footing};
+use craft::wall::{Batter, Footing, Top};
 
 /// The plan of a course.
 pub(crate) fn plan(course: &Course) -> Plan {
@@ -148,7 +149,7 @@ pub(crate) fn courses() -> Vec<(&'static str, Course)> {
             "two stretches",
             with(&|c| {
                 c.wall.length = Some(metres(9.1));
-                c.wall.joints = vec![metres(4.0)];
+                c.wall.line = vec![lie::straight(4.0), lie::straight(5.1)];
             }),
         ),
         (
@@ -167,6 +168,9 @@ pub(crate) fn courses() -> Vec<(&'static str, Course)> {
         ),
         ("one student", with(&|c| c.group.students = students(1))),
     ]
+    .into_iter()
+    .chain(lie::courses())
+    .collect()
 }
 
 /// A course whose every measurement hangs on the key, within what is ever built.
@@ -238,6 +242,7 @@ pub(crate) fn weekend() -> Course {
             ]),
         },
         wall: WallGiven {
+            kind: WallKind::Freestanding,
             height: metres(1.07),
             top_width: metres(0.41),
             left: six,
@@ -245,7 +250,9 @@ pub(crate) fn weekend() -> Course {
             cope_height: metres(0.25),
             cope_thickness: metres(0.1),
             length: Some(metres(9.0)),
-            joints: Vec::new(),
+            line: Vec::new(),
+            ground: Vec::new(),
+            top: Top::Level,
             through_rows: vec![metres(0.55)],
             through_spacing: metres(0.9),
             through: ThroughSize {
@@ -258,6 +265,7 @@ pub(crate) fn weekend() -> Course {
                 outset: metres(0.05),
             }),
             ends: [End::Head, End::Joined],
+            head_batter: [Batter::PLUMB; 2],
         },
         stone: StoneGiven {
             kind: None,
@@ -271,10 +279,14 @@ pub(crate) fn weekend() -> Course {
             lead_days: None,
         },
         frames: FramesGiven {
+            kind: FrameKind::Bar,
             in_stock: Some(6),
             set_size: 3,
             leapfrog: false,
             spacing: metres(3.0),
+            curve: CurveSpacing::AtMost(metres(1.5)),
+            tolerance: metres(0.025),
+            lumber_lengths: Vec::new(),
             bar: "16 mm".to_owned(),
             stock_lengths: vec![metres(1.83), metres(2.44)],
             embedment: metres(0.6),

@@ -2,12 +2,12 @@
 
 use craft::course::{Course, End};
 use craft::plan::Plan;
-use craft::quantity::{Length, Read, show_count, show_length};
+use craft::quantity::{Length, Read, show_count, show_mark};
 use craft::wall::{Batter, Side};
 
 /// Lengths as this course writes them.
 pub(crate) fn shown(course: &Course, length: Length) -> String {
-    show_length(length, course.units)
+    show_mark(length, course.units)
 }
 
 /// `1 in 6`, `1 in 6.5`, `plumb`.

@@ -8,10 +8,14 @@ use craft::tables::Tables;
 use serde::Serialize;
 use ts_rs::TS;
 
+mod frames;
 mod wall;
 mod work;
 
-pub use wall::{Bars, FrameRow, Frames, Limit, Move, Sizing, StringHeight, Wall};
+pub use frames::{
+    Bars, Bay, Board, Curve, FrameRow, Frames, Leapfrog, Move, StringHeight, StringToBring, Trench,
+};
+pub use wall::{Limit, LineStretch, ProfilePoint, Sizing, Wall, WallEnd};
 pub(crate) use work::experience_word;
 pub use work::{Entry, Finish, KitLine, Member, People, StageTimes, StageWork, Stint};
 
@@ -160,8 +164,8 @@ impl Plan {
     pub fn of(plan: &craft::plan::Plan, course: &Course, tables: &Tables) -> Self {
         let clock = Clock::new(course, DateStyle::British);
         Self {
-            wall: Wall::of(plan),
-            frames: Frames::of(&plan.frames),
+            wall: Wall::of(plan, course),
+            frames: Frames::of(plan, course.frames.kind),
             stone: Stone::of(&plan.stone, plan.sizing.length),
             kit: plan.kit.iter().map(KitLine::of).collect(),
             people: People::of(plan),

@@ -125,7 +125,14 @@ pub fn moved(before: &Written, after: &Written) -> Vec<Moved> {
             ("stone built in", it.stone.built.clone()),
             ("stone to order", it.stone.high.clone()),
             ("frames", it.frames.count.to_string()),
-            ("bars", it.frames.bars.length.clone()),
+            (
+                "bars",
+                it.frames
+                    .bars
+                    .as_ref()
+                    .map(|bars| bars.length.clone())
+                    .unwrap_or_default(),
+            ),
             ("throughs", it.stone.through_count.to_string()),
             ("copes", it.stone.copes.to_string()),
             ("chance", it.chance.chance.clone()),

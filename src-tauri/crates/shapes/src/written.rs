@@ -12,7 +12,7 @@ mod stone;
 mod wall;
 
 pub use days::{Chance, Day, Entry, Mark, StageTimes};
-pub use frames::{Bars, Frames, Move, Row, StringRow};
+pub use frames::{Bars, BayRow, CurveRow, Frames, Move, Row, StringRow, StringToBring};
 pub use stone::{Kind, Kit, KitLine, Stone, ThroughRow};
 pub use wall::{Limit, Wall};
 

@@ -98,27 +98,32 @@ fn frames(plan: &Written, text: &mut Text) {
         words.push_str(&format!("; {short} short"));
     }
     text.line(&words);
-    let bars = &frames.bars;
-    let length = if bars.length.is_empty() {
-        "none in stock is long enough"
-    } else {
-        &bars.length
-    };
-    text.line(&format!(
-        "{} bars {}, {length} (needed: {})",
-        bars.count, bars.size, bars.needed
-    ));
-    let head = ["frame", "station", "left", "right", "width", "rise"]
-        .map(str::to_owned)
-        .to_vec();
+    if let Some(bars) = &frames.bars {
+        let length = if bars.length.is_empty() {
+            "none in stock is long enough"
+        } else {
+            &bars.length
+        };
+        text.line(&format!(
+            "{} bars {}, {length} (needed: {})",
+            bars.count, bars.size, bars.needed
+        ));
+    }
+    let head = [
+        "frame", "station", "ground", "left", "right", "width", "up left", "up right",
+    ]
+    .map(str::to_owned)
+    .to_vec();
     text.table(std::iter::once(head).chain(frames.rows.iter().map(|row| {
         vec![
             row.number.to_string(),
             row.station.clone(),
+            row.ground.clone(),
             row.left_offset.clone(),
             row.right_offset.clone(),
             row.base_width.clone(),
             row.left_rise.clone(),
+            row.right_rise.clone(),
         ]
     })));
     let head = ["string at", "width there", ""].map(str::to_owned).to_vec();

@@ -2,10 +2,10 @@
 
 use crate::course::{End, StoneKind, WallGiven};
 use crate::frames::Frames;
-use crate::quantity::{Length, Read, in_tonnes};
+use crate::quantity::{Read, in_tonnes};
 use crate::stone::Stone;
 use crate::tables::{Stage, Work};
-use crate::wall::{Section, Volumes};
+use crate::wall::{Volumes, Wall};
 
 /// Less than a gram is what rounding leaves, and no stage of its own.
 const DUST: f64 = 1e-6;
@@ -15,10 +15,8 @@ const DUST: f64 = 1e-6;
 pub struct Amounts<'a> {
     /// The wall asked for.
     pub wall: &'a WallGiven,
-    /// Its section.
-    pub section: &'a Section,
-    /// Its length.
-    pub length: Length,
+    /// The same as it stands.
+    pub standing: &'a Wall,
     /// Its volumes.
     pub volumes: &'a Volumes,
     /// Its frames.
@@ -47,28 +45,29 @@ impl Amounts<'_> {
                 in_tonnes(laid) - self.first_lift_tonnes()
             }
             Work::Heads => self.heads() as f64,
-            Work::Metres => self.length.si(),
-            Work::CopeMetres if 0 < self.stone.copes => self.length.si(),
+            Work::Metres => self.standing.length().si(),
+            Work::CopeMetres if 0 < self.stone.copes => self.standing.length().si(),
             Work::CopeMetres | Work::Minutes(_) => 0.0,
         }
     }
 
-    /// The body below the first through row: `area below · length · density · (1 - voids)`.
-    /// A wall without throughs is one lift, up to the top.
+    /// The body below the first through row: `volume below · density · (1 - voids)`. A wall
+    /// without throughs is one lift, up to the top.
     fn first_lift_tonnes(&self) -> f64 {
-        let first_row =
-            self.wall
-                .through_rows
-                .iter()
-                .copied()
-                .fold(self.section.height(), |lowest, row| {
-                    if row < lowest { row } else { lowest }
-                });
-        let below = self.section.area_below(first_row) * self.length;
+        let first_row = self.wall.through_rows.iter().copied().fold(
+            self.standing.section.height(),
+            |lowest, row| {
+                if row < lowest { row } else { lowest }
+            },
+        );
+        let below = self.volumes.body - self.standing.body_above(first_row);
         in_tonnes(below * self.stone.density * (1.0 - self.stone.voids))
     }
 
     fn heads(&self) -> usize {
+        if self.standing.is_ring() {
+            return 0;
+        }
         self.wall
             .ends
             .iter()

@@ -7,6 +7,7 @@ use crate::pace::crew;
 use crate::pace::forecast;
 use crate::pace::sizing::{self, Binding, Bound, Limit, Sizing, longest, rounded_down};
 use crate::quantity::{self, Length, Read, metres};
+use crate::wall::{Top, all_but_the_last_straight, total};
 use std::borrow::Cow;
 use std::rc::Rc;
 
@@ -21,8 +22,7 @@ const STONE_FINENESS_M: f64 = 1e-6;
 impl Planner<'_> {
     /// All limits, and the length they leave.
     pub(super) fn size(&self) -> Result<Sizing, Error> {
-        // Whatever can go wrong with a wall of this section goes wrong at one metre too.
-        self.build(self.course.wall.length.unwrap_or_else(|| metres(1.0)))?;
+        self.build(self.tried_length()?)?;
         let pace = self.pace_limit();
         let mut limits = vec![
             Limit {
@@ -57,7 +57,40 @@ impl Planner<'_> {
         );
         let mut sizing = Sizing::of(limits, self.course.wall.length, self.course.units);
         self.keep_the_chance(&mut sizing);
+        self.fits_the_line(sizing.length)?;
         Ok(sizing)
+    }
+
+    /// Whatever can go wrong with a wall goes wrong at its given length, or at that of its
+    /// line, or as far as its ground was surveyed.
+    fn tried_length(&self) -> Result<Length, Error> {
+        let wall = &self.course.wall;
+        if let Some(length) = wall.length {
+            return Ok(length);
+        }
+        if !wall.line.is_empty() && all_but_the_last_straight(&wall.line).is_none() {
+            return Err(Error::NoStraight);
+        }
+        let surveyed = wall.ground.iter().map(|survey| survey.station);
+        Ok(surveyed
+            .chain([metres(1.0), total(&wall.line)])
+            .fold(
+                metres(0.0),
+                |longest, length| if longest < length { length } else { longest },
+            ))
+    }
+
+    /// A line that is to be sized can't be shorter than what is not to be stretched.
+    fn fits_the_line(&self, length: Length) -> Result<(), Error> {
+        let wall = &self.course.wall;
+        match all_but_the_last_straight(&wall.line) {
+            Some(fixed) if wall.length.is_none() && length <= fixed => Err(Error::LineTooLong {
+                fixed,
+                allowed: length,
+                units: Some(self.course.units),
+            }),
+            _ => Ok(()),
+        }
     }
 
     /// The longest wall that finishes in the wished-for share of simulated courses.
@@ -113,6 +146,7 @@ impl Planner<'_> {
         course.wall.through_rows.retain(|row| *row < height);
         Some(Planner {
             section: course.wall.section().ok()?,
+            ground: self.ground.clone(),
             course: Cow::Owned(course),
             tables: self.tables,
             pace: self.pace.clone(),
@@ -134,9 +168,16 @@ impl Planner<'_> {
     /// are to be borrowed anyway, and the stock says nothing about the length.
     fn frames_limit(&self) -> Option<Length> {
         let frames = &self.course.frames;
-        frames
+        let have = frames
             .in_stock
-            .filter(|have| !frames.leapfrog && 2 <= *have)
-            .map(|have| frames.spacing * f64::from(have - 1))
+            .filter(|have| !frames.leapfrog && 2 <= *have)?;
+        if self.course.wall.line.is_empty() && !matches!(self.course.wall.top, Top::Stepped { .. })
+        {
+            return Some(frames.spacing * f64::from(have - 1));
+        }
+        let near = frames.spacing * f64::from(have);
+        Some(longest(near, metres(STONE_FINENESS_M), |length| {
+            crate::frames::count(&self.standing(length), frames) <= have as usize
+        }))
     }
 }

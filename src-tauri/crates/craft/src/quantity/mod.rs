@@ -5,10 +5,15 @@
 
 mod show;
 
-pub use show::{Units, show_area, show_count, show_length, show_mass, show_share, show_volume};
-pub use uom::si::f64::{Area, Length, LinearMassDensity, Mass, MassDensity as Density, Volume};
+pub use show::{
+    Units, show_area, show_count, show_length, show_mark, show_mass, show_share, show_volume,
+};
+pub use uom::si::f64::{
+    Area, Force, Length, LinearMassDensity, Mass, MassDensity as Density, Volume,
+};
 
 use uom::si::area::square_meter;
+use uom::si::force::newton;
 use uom::si::length::meter;
 use uom::si::linear_mass_density::kilogram_per_meter;
 use uom::si::mass::kilogram;
@@ -64,10 +69,15 @@ pub fn kg_per_m(value: f64) -> LinearMassDensity {
     LinearMassDensity::new::<kilogram_per_meter>(value)
 }
 
+/// A force of so many newtons.
+pub fn newtons(value: f64) -> Force {
+    Force::new::<newton>(value)
+}
+
 /// Reading a quantity as a number in a named unit, for the edges of the program.
 pub trait Read {
     /// The number of SI base units: metres, square metres, cubic metres, kilograms,
-    /// kilograms to the cubic metre or to the metre.
+    /// kilograms to the cubic metre or to the metre, newtons.
     fn si(self) -> f64;
 }
 
@@ -98,6 +108,12 @@ impl Read for Mass {
 impl Read for Density {
     fn si(self) -> f64 {
         self.get::<kilogram_per_cubic_meter>()
+    }
+}
+
+impl Read for Force {
+    fn si(self) -> f64 {
+        self.get::<newton>()
     }
 }
 

@@ -27,6 +27,29 @@ pub fn show_length(length: Length, units: Units) -> String {
     }
 }
 
+/// A length that is marked, taped or cut: to the millimetre where it is not whole
+/// centimetres, `1.07 m` and `0.385 m`; to the nearest sixteenth of an inch below 10 ft and
+/// the nearest eighth from there (common practice, no source).
+pub fn show_mark(length: Length, units: Units) -> String {
+    match units {
+        Units::Metric => {
+            let millimetres = (length.si() * 1000.0).round();
+            if millimetres % 10.0 == 0.0 {
+                return show_length(length, units);
+            }
+            format!("{:.3} m", millimetres / 1000.0)
+        }
+        Units::Imperial => {
+            let parts_per_inch = if length.si().abs() < 10.0 * FOOT_M {
+                16
+            } else {
+                8
+            };
+            feet_and_inches(length.si() / INCH_M, parts_per_inch)
+        }
+    }
+}
+
 /// Minus a very small nothing is written as plain nothing.
 fn tidy_zero(value: f64, half_step: f64) -> f64 {
     if value.abs() < half_step { 0.0 } else { value }
@@ -142,6 +165,22 @@ mod tests {
         ] {
             assert_eq!(show_length(metres(m), Units::Metric), metric);
             assert_eq!(show_length(metres(m), Units::Imperial), imperial);
+        }
+    }
+
+    /// Worked by hand: 0.385 m is 15.157 in, nearest sixteenth 15 3/16; 3.333 m is 131.22 in,
+    /// nearest eighth 131 1/4.
+    #[test]
+    fn marks_read_to_the_millimetre() {
+        for (m, metric, imperial) in [
+            (1.07, "1.07 m", "3 ft 6 1/8 in"),
+            (0.385, "0.385 m", "1 ft 3 3/16 in"),
+            (10.0 / 3.0, "3.333 m", "10 ft 11 1/4 in"),
+            (-0.0004, "0.00 m", "0 in"),
+            (-0.125, "-0.125 m", "-4 15/16 in"),
+        ] {
+            assert_eq!(show_mark(metres(m), Units::Metric), metric);
+            assert_eq!(show_mark(metres(m), Units::Imperial), imperial);
         }
     }
 

@@ -1,7 +1,7 @@
 //! The cross-section of a wall: two faces that lean in from the ground to the cope.
 
 use crate::Error;
-use crate::quantity::{Area, Length, Read, metres};
+use crate::quantity::{Area, Length, Read, Volume, metres};
 
 /// How far a face leans in for each unit it rises. A plumb face leans 0.
 ///
@@ -14,6 +14,8 @@ pub struct Batter {
 impl Batter {
     /// A face that rises straight up.
     pub const PLUMB: Self = Self { lean: 0.0 };
+    /// One along for one up.
+    pub const ONE_IN_ONE: Self = Self { lean: 1.0 };
 
     /// The batter written `1 in n`: 1 in for n up.
     ///
@@ -50,6 +52,27 @@ pub enum Side {
     Left,
     /// The right face.
     Right,
+}
+
+impl Side {
+    /// Left and right.
+    pub const BOTH: [Self; 2] = [Self::Left, Self::Right];
+
+    /// The side across the wall.
+    pub fn other(self) -> Self {
+        match self {
+            Self::Left => Self::Right,
+            Self::Right => Self::Left,
+        }
+    }
+
+    /// The trade's word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
 }
 
 /// A wall cut across, from the ground to the underside of the cope.
@@ -125,9 +148,19 @@ impl Section {
         (self.base_width() + self.top_width) * self.height / 2.0
     }
 
-    /// The body's area below the height y: `(w(0) + w(y)) / 2 · y`.
-    pub fn area_below(&self, above_ground: Length) -> Area {
-        (self.base_width() + self.width_at(above_ground)) * above_ground / 2.0
+    /// The area from the top down to a depth d: `A(d) = T d + k d² / 2`.
+    pub fn area_to_depth(&self, below_top: Length) -> Area {
+        (self.top_width + below_top * (self.narrowing() / 2.0)) * below_top
+    }
+
+    /// The first moment of that area about the centre line, positive to the right:
+    /// `M(d) = (T d² (b - a) / 2 + d³ (b² - a²) / 3) / 2` with a and b the leans of the left
+    /// and the right face. Plane geometry; `M / A` is how far the centroid lies off.
+    pub fn moment_to_depth(&self, below_top: Length) -> Volume {
+        let (a, b) = (self.left.lean, self.right.lean);
+        let square = below_top * below_top;
+        (square * self.top_width * ((b - a) / 2.0) + square * below_top * ((b * b - a * a) / 3.0))
+            / 2.0
     }
 
     /// Centre line (the middle of the top) to a face, at a depth below the top:
@@ -155,6 +188,27 @@ mod tests {
         assert!((section.width_at(inches(42.0)) - inches(16.0)).si().abs() < 1e-12);
         let half = section.offset(Side::Left, section.height());
         assert!((half - inches(15.0)).si().abs() < 1e-12);
+    }
+
+    /// Two roads to one answer: the closed forms against level slices summed.
+    #[test]
+    fn area_and_moment_are_the_sums_of_their_slices() {
+        let batter = |n| Batter::one_in(n).expect("sound");
+        let section = Section::new(metres(1.2), metres(0.4), batter(5.0), batter(9.0));
+        let section = section.expect("sound");
+        let (slices, depth) = (20_000, 0.9);
+        let step = depth / f64::from(slices);
+        let (mut area, mut moment) = (0.0, 0.0);
+        for slice in 0..slices {
+            let at = metres((f64::from(slice) + 0.5) * step);
+            let [left, right] = [Side::Left, Side::Right].map(|side| section.offset(side, at).si());
+            area += (left + right) * step;
+            moment += (right + left) * (right - left) / 2.0 * step;
+        }
+        assert!((section.area_to_depth(metres(depth)).si() - area).abs() < 1e-9);
+        assert!((section.moment_to_depth(metres(depth)).si() - moment).abs() < 1e-9);
+        let whole = section.area_to_depth(section.height());
+        assert!((whole - section.area()).si().abs() < 1e-12);
     }
 
     #[test]

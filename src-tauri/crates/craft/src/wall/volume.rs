@@ -1,7 +1,7 @@
-//! What a straight wall on level ground holds: body, footing, cope and face.
+//! What a wall holds: body, footing, cope and face, along slopes and round arcs.
 
-use super::{Section, Side};
-use crate::quantity::{Area, Length, Volume, cubic_metres};
+use super::{Piece, Section, Side, Wall};
+use crate::quantity::{Area, Length, Read, Volume, cubic_metres, metres, square_metres};
 
 /// The trench and the stones in it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -26,58 +26,138 @@ pub struct Volumes {
 }
 
 impl Volumes {
-    /// The volumes of `length` of straight wall on level ground.
+    /// The volumes of a wall as it stands.
     ///
-    /// body: `A · L`; footing: `(w(0) + 2 · outset) · depth · L`; cope:
-    /// `T · cope height · L`. Plane geometry.
-    pub fn of(
-        section: &Section,
-        length: Length,
-        footing: Option<Footing>,
-        cope_height: Length,
-    ) -> Self {
-        let footing = footing.map_or(cubic_metres(0.0), |footing| {
-            (section.base_width() + footing.outset * 2.0) * footing.depth * length
-        });
+    /// body: `∫ A(h) (1 + c M(h)/A(h)) ds`, the section of the local height h carried along
+    /// the path of its centroid (the theorem of Pappus; c is the curvature of the centre
+    /// line). Where h changes evenly the integrand is a cubic in s, so that Simpson's rule is
+    /// exact piece by piece. Footing: `∫ (T + h k + 2 · outset) · depth ds`, with its own
+    /// centroid. Cope: `T · cope height · L`. Face: `∫ h ds`.
+    pub fn of(wall: &Wall, footing: Option<Footing>, cope_height: Length) -> Self {
+        let pieces = wall.pieces();
         Self {
-            body: section.area() * length,
-            footing,
-            cope: section.top_width() * cope_height * length,
-            face: section.height() * length,
+            body: body(&wall.section, &pieces),
+            footing: footing.map_or(cubic_metres(0.0), |it| {
+                footing_volume(&wall.section, &pieces, it)
+            }),
+            cope: wall.section.top_width() * cope_height * wall.length(),
+            face: pieces.iter().fold(square_metres(0.0), |sum, piece| {
+                sum + (piece.height[0] + piece.height[1]) * (piece.to - piece.from) / 2.0
+            }),
         }
     }
 }
 
-/// What one raked end leaves out of the body when it steps back one along for one up.
-///
-/// `V = ∫ w(y) · y dy` from the ground to the top `= w(0) H²/2 - k H³/3`. The slope of one
-/// in one is common practice, no source.
-pub fn raked_away(section: &Section) -> Volume {
-    let h = section.height();
-    let sides = section.batter(Side::Left).lean() + section.batter(Side::Right).lean();
-    section.base_width() * h * h / 2.0 - h * h * h * (sides / 3.0)
+/// The body from the top down to the local height of each piece.
+pub(super) fn body(section: &Section, pieces: &[Piece]) -> Volume {
+    along(pieces, |depth| {
+        let depth = metres(depth);
+        (
+            section.area_to_depth(depth).si(),
+            section.moment_to_depth(depth).si(),
+        )
+    })
+}
+
+fn footing_volume(section: &Section, pieces: &[Piece], footing: Footing) -> Volume {
+    let lopsided = section.batter(Side::Right).lean() - section.batter(Side::Left).lean();
+    along(pieces, |height| {
+        let width = section.top_width() + metres(height) * section.narrowing();
+        let area = ((width + footing.outset * 2.0) * footing.depth).si();
+        // The middle of the base lies half the difference of both set-backs off the centre.
+        (area, area * height * lopsided / 2.0)
+    })
+}
+
+/// Simpson's rule along each piece for something whose area (m²) and moment about the centre
+/// line (m³, positive to the right) follow from the local height (m).
+pub(super) fn along(pieces: &[Piece], of: impl Fn(f64) -> (f64, f64)) -> Volume {
+    let sum = pieces
+        .iter()
+        .map(|piece| {
+            let curvature = piece.bend.map_or(0.0, super::Bend::curvature);
+            let at = |height: f64| {
+                let (area, moment) = of(height);
+                area + curvature * moment
+            };
+            let [from, to] = piece.height.map(Read::si);
+            let length = (piece.to - piece.from).si();
+            length / 6.0 * (at(from) + 4.0 * at((from + to) / 2.0) + at(to))
+        })
+        .sum();
+    cubic_metres(sum)
+}
+
+impl Wall {
+    /// A layer so thick, measured level, against the face on one side, from the ground on the
+    /// centre line up to the top.
+    pub fn behind(&self, side: Side, thickness: Length) -> Volume {
+        let section = &self.section;
+        let (lean, t) = (section.batter(side).lean(), thickness.si());
+        let right = match side {
+            Side::Left => -1.0,
+            Side::Right => 1.0,
+        };
+        along(&self.pieces(), |height| {
+            // The middle of the layer lies half its thickness beyond the face.
+            let arm = section.top_width().si() / 2.0 + height * lean / 2.0 + t / 2.0;
+            (t * height, right * t * height * arm)
+        })
+    }
+
+    /// The part of the body that lies higher than `above_ground`, counted from the ground at
+    /// station 0 and running parallel to the top, as rows and strings do.
+    pub fn body_above(&self, above_ground: Length) -> Volume {
+        let most = self.section.height() - above_ground;
+        let pieces: Vec<Piece> = self
+            .pieces()
+            .iter()
+            .flat_map(|piece| piece.lower_than(most))
+            .collect();
+        body(&self.section, &pieces)
+    }
+}
+
+impl Piece {
+    /// The piece with every height above `most` brought down to it, broken where its height
+    /// passes that.
+    fn lower_than(&self, most: Length) -> Vec<Self> {
+        let lower = |height: Length| if most < height { most } else { height };
+        self.broken_where(most)
+            .into_iter()
+            .map(|piece| Self {
+                height: piece.height.map(lower),
+                ..piece
+            })
+            .collect()
+    }
+
+    /// Two pieces where its height passes `value` between its ends, else itself.
+    pub(super) fn broken_where(&self, value: Length) -> Vec<Self> {
+        let [from, to] = self.height;
+        let passes = (from < value && value < to) || (to < value && value < from);
+        if !passes {
+            return vec![*self];
+        }
+        let share = (value - from) / (to - from);
+        let at = self.from + (self.to - self.from) * share;
+        let top = self.top[0] + (self.top[1] - self.top[0]) * share;
+        vec![
+            Self {
+                to: at,
+                top: [self.top[0], top],
+                height: [from, value],
+                ..*self
+            },
+            Self {
+                from: at,
+                top: [top, self.top[1]],
+                height: [value, to],
+                ..*self
+            },
+        ]
+    }
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::quantity::{Read, metres};
-    use crate::wall::Batter;
-
-    /// Two roads to one answer: the closed form against slices summed.
-    #[test]
-    fn what_a_raked_end_leaves_out_is_the_sum_of_its_slices() {
-        let six = Batter::one_in(6.0).expect("sound");
-        let eight = Batter::one_in(8.0).expect("sound");
-        let section = Section::new(metres(1.2), metres(0.4), six, eight).expect("sound");
-        let slices = 2000;
-        let step = 1.2 / f64::from(slices);
-        let summed: f64 = (0..slices)
-            .map(|i| {
-                let y = (f64::from(i) + 0.5) * step;
-                section.width_at(metres(y)).si() * y * step
-            })
-            .sum();
-        assert!((raked_away(&section).si() - summed).abs() < 1e-6);
-    }
-}
+mod tests;

@@ -1,14 +1,16 @@
 //! A course and tables for the tests of the worksheets. All invented, or as marked.
 
 use crate::course::{
-    Course, Day, End, Experience, FramesGiven, Group, OnSite, StoneGiven, Student, ThroughSize,
-    Venue, WallGiven,
+    Course, CurveSpacing, Day, End, Experience, FrameKind, FramesGiven, Group, OnSite, StoneGiven,
+    Student, ThroughSize, Venue, WallGiven, WallKind,
 };
-use crate::quantity::{Units, kg_per_m, kilograms, metres, millimetres};
+use crate::quantity::{Units, kg_per_m, kg_per_m3, kilograms, metres, millimetres, newtons};
+use crate::retaining::{Bank, Limits};
 use crate::tables::{
-    Bar, Crew, PaceSpread, PaceTable, Places, Spread, Stage, StoneTable, Tables, Work,
+    Bar, BoardTable, Crew, FrameTable, PaceSpread, PaceTable, Places, RetainingTable, Spread,
+    Stage, StoneTable, StringTable, Tables, Work,
 };
-use crate::wall::Batter;
+use crate::wall::{Batter, Stretch, Top};
 use chrono::{NaiveDate, NaiveTime};
 use chrono_tz::Tz;
 
@@ -54,10 +56,14 @@ pub(super) fn course(units: Units, seed: u64) -> Course {
             lead_days: None,
         },
         frames: FramesGiven {
+            kind: FrameKind::Bar,
             in_stock: Some(6),
             set_size: 3,
             leapfrog: false,
             spacing: metres(3.0),
+            curve: CurveSpacing::AtMost(metres(1.5)),
+            tolerance: metres(0.025),
+            lumber_lengths: Vec::new(),
             bar: "No. 5".to_owned(),
             stock_lengths: vec![metres(1.8)],
             embedment: metres(0.45),
@@ -72,6 +78,7 @@ pub(super) fn course(units: Units, seed: u64) -> Course {
 
 fn wall() -> WallGiven {
     WallGiven {
+        kind: WallKind::Freestanding,
         height: metres(1.07),
         top_width: metres(0.41),
         left: Batter::PLUMB,
@@ -79,7 +86,9 @@ fn wall() -> WallGiven {
         cope_height: metres(0.25),
         cope_thickness: metres(0.1),
         length: None,
-        joints: vec![metres(4.0)],
+        line: vec![straight(4.0), straight(2.0)],
+        ground: Vec::new(),
+        top: Top::Level,
         through_rows: vec![metres(0.55)],
         through_spacing: metres(0.9),
         through: ThroughSize {
@@ -89,6 +98,14 @@ fn wall() -> WallGiven {
         },
         footing: None,
         ends: [End::Head, End::Joined],
+        head_batter: [Batter::PLUMB; 2],
+    }
+}
+
+fn straight(length: f64) -> Stretch {
+    Stretch {
+        length: metres(length),
+        bend: None,
     }
 }
 
@@ -110,6 +127,8 @@ pub(super) fn tables() -> Tables {
             mass: kg_per_m(1.5522),
             source: "ASTM A615/A615M, Table 1".to_owned(),
         }],
+        frames: frames(),
+        retaining: retaining(),
         pace: pace(),
         stages: stages(),
         kit: Vec::new(),
@@ -124,6 +143,54 @@ fn spread(centre: f64) -> Spread {
         low: centre - 0.05,
         high: centre + 0.05,
         source: SOURCE.to_owned(),
+    }
+}
+
+fn frames() -> FrameTable {
+    FrameTable {
+        board: BoardTable {
+            width: millimetres(100.0),
+            thickness: millimetres(30.0),
+            overhang: millimetres(75.0),
+            play: millimetres(2.0),
+            source: SOURCE.to_owned(),
+        },
+        string: StringTable {
+            mass: kg_per_m(0.0012),
+            pull: newtons(35.0),
+            tail: metres(0.3),
+            source: SOURCE.to_owned(),
+        },
+        gap_play: millimetres(25.0),
+        least_grip: metres(0.25),
+        footing_source: SOURCE.to_owned(),
+        end_course: metres(0.15),
+        end_source: SOURCE.to_owned(),
+    }
+}
+
+fn retaining() -> RetainingTable {
+    RetainingTable {
+        limits: Limits {
+            overturning: 1.5,
+            sliding: 1.5,
+            base_share: 0.5,
+            permit_height: metres(1.2),
+        },
+        bank: Bank {
+            retained: metres(0.0),
+            fill: kg_per_m3(1800.0),
+            friction_degrees: 30.0,
+            wall_friction_degrees: 20.0,
+            slope_degrees: 0.0,
+            load_kpa: 0.0,
+            base_friction_degrees: 30.0,
+        },
+        drainage: metres(0.3),
+        drainage_density: kg_per_m3(1600.0),
+        ask: String::new(),
+        ask_source: SOURCE.to_owned(),
+        assumptions: Vec::new(),
     }
 }
 

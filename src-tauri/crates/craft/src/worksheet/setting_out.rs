@@ -4,11 +4,11 @@ use super::draw::Draw;
 use super::scale::{Scale, number, rounded};
 use super::wall::{Wall, heights};
 use super::{Kind, Question};
-use crate::course::FramesGiven;
+use crate::course::{CurveSpacing, FrameKind, FramesGiven};
 use crate::frames::{Bars, Frames};
 use crate::quantity::{Length, Read, metres};
 use crate::tables::Bar;
-use crate::wall::Side;
+use crate::wall::{Side, Wall as Standing};
 
 /// A bar this close to a length that is sold would be a question of rounding.
 const CLEAR_OF_STOCK_M: f64 = 0.03;
@@ -20,10 +20,14 @@ const LEANING: [u32; 2] = [5, 6];
 /// Frames as a question gives them. Any bar will do: its size has no say in an answer.
 fn frames_given(spacing: Length, frame: &Frame, bar: &Bar) -> FramesGiven {
     FramesGiven {
+        kind: FrameKind::Bar,
         in_stock: None,
         set_size: 1,
         leapfrog: false,
         spacing,
+        curve: CurveSpacing::AtMost(spacing),
+        tolerance: metres(0.025),
+        lumber_lengths: Vec::new(),
         bar: bar.key.clone(),
         stock_lengths: frame.stock.clone(),
         embedment: frame.in_ground,
@@ -32,9 +36,9 @@ fn frames_given(spacing: Length, frame: &Frame, bar: &Bar) -> FramesGiven {
 }
 
 fn set_out(frame: &Frame, length: Length, spacing: Length, bars: &[Bar]) -> Option<Frames> {
-    let section = frame.wall.section().ok()?;
+    let standing = Standing::plain(frame.wall.section().ok()?, length);
     let given = frames_given(spacing, frame, bars.first()?);
-    Frames::set_out(&frame.wall.given().ok()?, &section, length, &given, bars).ok()
+    Frames::set_out(&frame.wall.given().ok()?, &standing, &given, bars).ok()
 }
 
 /// A straight wall to be set out.
@@ -70,7 +74,7 @@ pub(super) fn frames_and_bars(line: Line, scale: Scale, bars: &[Bar]) -> Option<
     // The height of the wall has no say in how many there are.
     let frame = Frame::usual(scale);
     let frames = set_out(&frame, line.length, line.spacing, bars)?;
-    let count = frames.rows.len();
+    let (count, bars) = (frames.rows.len(), frames.bars?);
     Some(Question {
         kind: Kind::FramesAndBars,
         ask: format!(
@@ -89,9 +93,9 @@ pub(super) fn frames_and_bars(line: Line, scale: Scale, bars: &[Bar]) -> Option<
                 line.length.si() / line.spacing.si(),
                 count.saturating_sub(1)
             ),
-            frames.bars.count
+            bars.count
         ),
-        answer: format!("{count} frames, {} bars", frames.bars.count),
+        answer: format!("{count} frames, {} bars", bars.count),
         tolerance: "exact".to_owned(),
         value: count as f64,
         choices: Vec::new(),
@@ -156,7 +160,7 @@ impl Frame {
 
     /// The bars of one frame of it.
     fn bars(&self, bars: &[Bar]) -> Option<Bars> {
-        set_out(self, metres(1.0), metres(1.0), bars).map(|frames| frames.bars)
+        set_out(self, metres(1.0), metres(1.0), bars)?.bars
     }
 
     fn is_clear(&self, bars: &[Bar]) -> bool {

@@ -11,7 +11,7 @@ use crate::quantity::{
 };
 use crate::stone::Stone;
 use crate::tables::StoneTable;
-use crate::wall::{Section, Volumes};
+use crate::wall::{Section, Volumes, Wall as Standing};
 
 /// How far off the stone to order may be: what rounding each step leaves.
 const TOLERANCE: (&str, &str) = ("within 0.2 t", "within 0.2 short tons");
@@ -38,8 +38,9 @@ pub(super) fn stone_of(
     stone: &StoneGiven,
     table: &StoneTable,
 ) -> Option<(Volumes, Stone)> {
-    let volumes = Volumes::of(section, length, given.footing, given.cope_height);
-    let stone = Stone::of(given, section, length, &volumes, stone, table).ok()?;
+    let standing = Standing::plain(*section, length);
+    let volumes = Volumes::of(&standing, given.footing, given.cope_height);
+    let stone = Stone::of(given, &standing, &volumes, stone, table).ok()?;
     Some((volumes, stone))
 }
 

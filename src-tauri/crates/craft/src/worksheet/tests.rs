@@ -264,7 +264,7 @@ proptest! {
     ) {
         let (course, tables) = (sample::course(Units::Metric, seed), sample::tables());
         let mut other = course.clone();
-        other.wall.joints.clear();
+        other.wall.line.clear();
         other.wall.height = crate::quantity::metres(1.4);
         other.frames.spacing = crate::quantity::metres(1.0);
         for one in sheet(&course, &tables, student) {

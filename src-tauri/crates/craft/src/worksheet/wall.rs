@@ -3,9 +3,9 @@
 use super::draw::Draw;
 use super::scale::Scale;
 use crate::Error;
-use crate::course::{End, ThroughSize, WallGiven};
+use crate::course::{End, ThroughSize, WallGiven, WallKind};
 use crate::quantity::{Length, millimetres};
-use crate::wall::{Batter, Section};
+use crate::wall::{Batter, Section, Top};
 
 /// The n of the batters asked about.
 pub(super) const BATTERS: [u32; 4] = [6, 8, 10, 12];
@@ -75,6 +75,7 @@ impl Wall {
     pub(super) fn given(&self) -> Result<WallGiven, Error> {
         let batter = Batter::one_in(f64::from(self.one_in))?;
         Ok(WallGiven {
+            kind: WallKind::Freestanding,
             height: self.height,
             top_width: self.top,
             left: batter,
@@ -82,7 +83,9 @@ impl Wall {
             cope_height: millimetres(0.0),
             cope_thickness: millimetres(100.0),
             length: None,
-            joints: Vec::new(),
+            line: Vec::new(),
+            ground: Vec::new(),
+            top: Top::Level,
             through_rows: Vec::new(),
             through_spacing: millimetres(900.0),
             through: ThroughSize {
@@ -92,6 +95,7 @@ impl Wall {
             },
             footing: None,
             ends: [End::Joined, End::Joined],
+            head_batter: [Batter::PLUMB; 2],
         })
     }
 }

@@ -8,13 +8,13 @@ use craft::course::{Break, Course, Day, GivenRate, Venue};
 use craft::quantity::Units;
 use std::cell::RefCell;
 
+mod bank;
+mod frames;
+mod ground;
+mod line;
 mod people;
 mod stone;
 mod wall;
-
-/// What this program does, said wherever a file asks for more.
-const NOT_YET: &str =
-    "this version plans straight, level, freestanding walls set out with bar frames";
 
 const TABLES: [&str; 14] = [
     "format", "title", "units", "paper", "language", "venue", "day", "group", "student", "wall",
@@ -43,7 +43,7 @@ pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
     root.only(&TABLES)?;
     let frames = root.section("frames")?;
     let wall = wall::wall(&root.section("wall")?)?;
-    let frames = wall::frames(&frames, wall.footing.map(|footing| footing.depth))?;
+    let frames = frames::frames(&frames, wall.footing.map(|footing| footing.depth))?;
     let (group, roster) = people::group(&root)?;
     let pace = root.section("pace")?;
     pace.only(&["chance", "seed", "rates"])?;

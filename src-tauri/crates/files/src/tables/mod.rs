@@ -2,10 +2,12 @@
 
 mod figures;
 mod rows;
+mod setting_out;
 
 use crate::Error;
 use crate::cards::Card;
 use crate::shelf::{Shelf, Text};
+use craft::course::FrameKind;
 use craft::quantity::{kg_per_m, kg_per_m3, kilograms};
 use craft::tables::{
     Applies, Bar, Before, Caution, Crew, KitRule, Lesson, PaceSpread, PaceTable, Per, Places, Rate,
@@ -20,6 +22,8 @@ pub(crate) fn tables(shelf: &Shelf, cards: &[Card]) -> Result<Tables, Error> {
     Ok(Tables {
         stone: stone(shelf.table("tables/stone.toml")?),
         bars: bars(shelf.table("tables/bars.toml")?),
+        frames: setting_out::frames(shelf.table("tables/frames.toml")?),
+        retaining: setting_out::retaining(shelf.table("tables/retaining.toml")?),
         pace: pace(shelf.table("tables/pace.toml")?),
         stages: stages(shelf.table("tables/stages.toml")?),
         kit: kit(shelf.table("tables/kit.toml")?),
@@ -166,6 +170,10 @@ fn kit(file: rows::Kit) -> Vec<KitRule> {
                 rows::Per::Group => Per::Group,
                 rows::Per::Metre => Per::Metre,
             },
+            only_for: row.frames.map(|kind| match kind {
+                rows::FrameKind::Bar => FrameKind::Bar,
+                rows::FrameKind::Timber => FrameKind::Timber,
+            }),
             each: row.each,
             spare: row.spare,
             least: row.least,
@@ -207,6 +215,10 @@ fn cautions(file: rows::Cautions) -> Vec<Caution> {
                 rows::Applies::Cope => Applies::Cope,
                 rows::Applies::Throughs => Applies::Throughs,
                 rows::Applies::Heads => Applies::Heads,
+                rows::Applies::Retaining => Applies::Retaining,
+                rows::Applies::Curves => Applies::Curves,
+                rows::Applies::Slopes => Applies::Slopes,
+                rows::Applies::Timber => Applies::Timber,
                 rows::Applies::Cold => Applies::Cold,
                 rows::Applies::Hot => Applies::Hot,
                 rows::Applies::Dark => Applies::Dark,

@@ -1,6 +1,10 @@
 //! The rows of the tables as their files hold them. The files say what each key means.
 #![allow(missing_docs)]
 
+mod setting_out;
+
+pub(crate) use setting_out::{Frames, Retaining};
+
 use super::figures::{self, WrittenLength};
 use crate::cards::{Country, Term};
 use serde::Deserialize;
@@ -226,6 +230,7 @@ pub(crate) struct Rule {
     pub(crate) item: String,
     pub(crate) unit: String,
     pub(crate) per: Per,
+    pub(crate) frames: Option<FrameKind>,
     #[serde(deserialize_with = "figures::not_negative")]
     pub(crate) each: f64,
     #[serde(deserialize_with = "figures::not_negative")]
@@ -241,6 +246,13 @@ pub(crate) struct Rule {
     pub(crate) needed_for: String,
     pub(crate) why: String,
     pub(crate) source: String,
+}
+
+#[derive(Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(crate) enum FrameKind {
+    Bar,
+    Timber,
 }
 
 #[derive(Deserialize)]
@@ -281,6 +293,10 @@ pub(crate) enum Applies {
     Cope,
     Throughs,
     Heads,
+    Retaining,
+    Curves,
+    Slopes,
+    Timber,
     Cold,
     Hot,
     Dark,

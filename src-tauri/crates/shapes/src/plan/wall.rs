@@ -1,14 +1,17 @@
-//! The wall and its setting-out as JSON.
+//! The wall as JSON: its measurements, its line and ends, what decided its length.
 
 use super::bound_word;
-use craft::quantity::Read;
-use craft::wall::Side;
+use craft::course::{Course, End, WallKind};
+use craft::quantity::{Length, Read};
+use craft::wall::{Bend, Side, Top};
 use serde::Serialize;
 use ts_rs::TS;
 
 /// The wall.
 #[derive(Debug, Clone, Serialize, TS)]
 pub struct Wall {
+    /// `freestanding` or `retaining`.
+    pub kind: String,
     /// Along the centre line.
     pub length_m: f64,
     /// Ground to the underside of the cope.
@@ -33,8 +36,61 @@ pub struct Wall {
     pub batter_left: Option<f64>,
     /// The same on the right.
     pub batter_right: Option<f64>,
+    /// The stretches of its line in order.
+    pub line: Vec<LineStretch>,
+    /// It comes round to where it began, and has no ends.
+    pub closed: bool,
+    /// `level`, `follows ground` or `stepped`.
+    pub top: String,
+    /// Along the line and up and down: where anything changes.
+    pub profile: Vec<ProfilePoint>,
+    /// Both ends; none of a ring.
+    pub ends: Vec<WallEnd>,
     /// What decided the length.
     pub sizing: Sizing,
+}
+
+/// One stretch of the line.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct LineStretch {
+    /// Where it begins.
+    pub from_m: f64,
+    /// Where it ends.
+    pub to_m: f64,
+    /// Of the centre line; null for a straight.
+    pub radius_m: Option<f64>,
+    /// `left` or `right`; null for a straight.
+    pub turn: Option<String>,
+}
+
+/// The wall at one station; where its top steps there are two.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct ProfilePoint {
+    /// Along the centre line.
+    pub station_m: f64,
+    /// Level of the ground on the centre line.
+    pub ground_m: f64,
+    /// Level of the underside of the cope.
+    pub top_m: f64,
+}
+
+/// One end of the wall.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct WallEnd {
+    /// Along the centre line.
+    pub station_m: f64,
+    /// `head`, `joined` or `raked`.
+    pub kind: String,
+    /// Ground to the underside of the cope.
+    pub height_m: f64,
+    /// The n of the end's own 1 in n; null where it is plumb.
+    pub batter: Option<f64>,
+    /// End stones laid along the wall, both faces together.
+    pub long_stones: usize,
+    /// End stones laid across it.
+    pub short_stones: usize,
+    /// What its lean leaves out of the body.
+    pub left_out_m3: f64,
 }
 
 /// What decided the length, and what had a say.
@@ -57,93 +113,12 @@ pub struct Limit {
     pub length_m: f64,
 }
 
-/// The setting-out.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct Frames {
-    /// Frames the line takes.
-    pub count: usize,
-    /// Sets to bring.
-    pub sets: usize,
-    /// Frames missing; null if nobody has counted.
-    pub short: Option<usize>,
-    /// One per built end, apart from the frames.
-    pub end_profiles: usize,
-    /// The longest distance between neighbours.
-    pub bay_m: f64,
-    /// One row per frame, in order of station.
-    pub rows: Vec<FrameRow>,
-    /// The bars.
-    pub bars: Bars,
-    /// One per bar.
-    pub caps: usize,
-    /// The leapfrog, when fewer frames are in stock than stations.
-    pub moves: Vec<Move>,
-    /// String heights from the ground up.
-    pub strings: Vec<StringHeight>,
-}
-
-/// One frame.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct FrameRow {
-    /// Along the centre line.
-    pub station_m: f64,
-    /// Level of the ground on the centre line.
-    pub ground_m: f64,
-    /// Ground to the underside of the board, on the centre line.
-    pub height_m: f64,
-    /// Between the bars at the ground.
-    pub base_width_m: f64,
-    /// Centre line to the inner face of the left bar at the ground.
-    pub left_offset_m: f64,
-    /// The same on the right.
-    pub right_offset_m: f64,
-    /// Ground to the underside of the board at the left bar, plumb.
-    pub left_rise_m: f64,
-    /// The same on the right.
-    pub right_rise_m: f64,
-}
-
-/// The bars of all frames.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct Bars {
-    /// Two to a frame.
-    pub count: usize,
-    /// The stock length chosen; null if none is long enough.
-    pub length_m: Option<f64>,
-    /// The shortest that would do.
-    pub needed_length_m: f64,
-    /// Nominal.
-    pub diameter_mm: f64,
-    /// All bars together.
-    pub mass_kg: Option<f64>,
-}
-
-/// One move of the leapfrog.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct Move {
-    /// The frame, counted from 1 at station 0.
-    pub frame: usize,
-    /// Where it stood.
-    pub from_m: f64,
-    /// Where it goes.
-    pub to_m: f64,
-    /// The wall stands to its full height up to here before the frame is drawn.
-    pub built_to_m: f64,
-}
-
-/// A height of the string.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct StringHeight {
-    /// Above the ground at station 0.
-    pub height_m: f64,
-    /// Between the faces there.
-    pub width_m: f64,
-}
-
 impl Wall {
-    pub(super) fn of(plan: &craft::plan::Plan) -> Self {
+    pub(super) fn of(plan: &craft::plan::Plan, course: &Course) -> Self {
         let section = &plan.section;
+        let raked = plan.ends.iter().filter(|end| end.kind == End::Raked);
         Self {
+            kind: kind_word(&course.wall.kind).to_owned(),
             length_m: plan.sizing.length.si(),
             height_m: section.height().si(),
             top_width_m: section.top_width().si(),
@@ -153,9 +128,14 @@ impl Wall {
             footing_volume_m3: plan.volumes.footing.si(),
             cope_volume_m3: plan.volumes.cope.si(),
             face_area_m2: plan.volumes.face.si(),
-            raked_away_m3: plan.raked_away.si(),
+            raked_away_m3: raked.map(|end| end.left_out.si()).sum(),
             batter_left: section.batter(Side::Left).n(),
             batter_right: section.batter(Side::Right).n(),
+            line: plan.wall.line.spans().map(LineStretch::of).collect(),
+            closed: plan.wall.is_ring(),
+            top: top_word(plan.wall.top).to_owned(),
+            profile: profile(&plan.wall),
+            ends: plan.ends.iter().map(WallEnd::of).collect(),
             sizing: Sizing::of(&plan.sizing),
         }
     }
@@ -178,56 +158,69 @@ impl Sizing {
     }
 }
 
-impl Frames {
-    pub(super) fn of(frames: &craft::frames::Frames) -> Self {
+impl LineStretch {
+    fn of((from, to, bend): (Length, Length, Option<Bend>)) -> Self {
         Self {
-            count: frames.rows.len(),
-            sets: frames.sets,
-            short: frames.short,
-            end_profiles: frames.end_profiles,
-            bay_m: frames.bay.si(),
-            rows: frames.rows.iter().map(FrameRow::of).collect(),
-            bars: Bars {
-                count: frames.bars.count,
-                length_m: frames.bars.chosen.map(Read::si),
-                needed_length_m: frames.bars.needed.si(),
-                diameter_mm: frames.bars.diameter.si() * 1000.0,
-                mass_kg: frames.bars.mass.map(Read::si),
-            },
-            caps: frames.bars.count,
-            moves: frames
-                .moves
-                .iter()
-                .map(|one| Move {
-                    frame: one.frame,
-                    from_m: one.from.si(),
-                    to_m: one.to.si(),
-                    built_to_m: one.built_to.si(),
-                })
-                .collect(),
-            strings: frames
-                .strings
-                .iter()
-                .map(|one| StringHeight {
-                    height_m: one.height.si(),
-                    width_m: one.width.si(),
-                })
-                .collect(),
+            from_m: from.si(),
+            to_m: to.si(),
+            radius_m: bend.map(|bend| bend.radius.si()),
+            turn: bend.map(|bend| bend.turn.word().to_owned()),
         }
     }
 }
 
-impl FrameRow {
-    fn of(row: &craft::frames::FrameRow) -> Self {
+impl WallEnd {
+    fn of(end: &craft::wall::WallEnd) -> Self {
         Self {
-            station_m: row.station.si(),
-            ground_m: row.ground.si(),
-            height_m: row.height.si(),
-            base_width_m: row.base_width().si(),
-            left_offset_m: row.left_offset.si(),
-            right_offset_m: row.right_offset.si(),
-            left_rise_m: row.left_rise.si(),
-            right_rise_m: row.right_rise.si(),
+            station_m: end.station.si(),
+            kind: match end.kind {
+                End::Head => "head",
+                End::Joined => "joined",
+                End::Raked => "raked",
+            }
+            .to_owned(),
+            height_m: end.height.si(),
+            batter: end.batter.n(),
+            long_stones: end.stones.long,
+            short_stones: end.stones.short,
+            left_out_m3: end.left_out.si(),
         }
+    }
+}
+
+fn profile(wall: &craft::wall::Wall) -> Vec<ProfilePoint> {
+    let mut points: Vec<ProfilePoint> = Vec::new();
+    for piece in wall.pieces() {
+        let at = |station: Length, end: usize| ProfilePoint {
+            station_m: station.si(),
+            ground_m: (piece.top[end] - piece.height[end]).si(),
+            top_m: piece.top[end].si(),
+        };
+        let (from, to) = (at(piece.from, 0), at(piece.to, 1));
+        // Between two pieces the top is where it was, unless it steps.
+        if points
+            .last()
+            .is_none_or(|last| 1e-9 < (last.top_m - from.top_m).abs())
+        {
+            points.push(from);
+        }
+        points.push(to);
+    }
+    points
+}
+
+/// The course file's word for what the wall is for.
+fn kind_word(kind: &WallKind) -> &'static str {
+    match kind {
+        WallKind::Freestanding => "freestanding",
+        WallKind::Retaining(_) => "retaining",
+    }
+}
+
+fn top_word(top: Top) -> &'static str {
+    match top {
+        Top::Level => "level",
+        Top::FollowsGround => "follows ground",
+        Top::Stepped { .. } => "stepped",
     }
 }
