@@ -146,6 +146,10 @@ to_do: Array<ToDo>, };
 
 export type Wall = { 
 /**
+ * `freestanding` or `retaining`.
+ */
+kind: string, 
+/**
  * Along the centre line.
  */
 length_m: number, 
@@ -194,9 +198,95 @@ batter_left: number | null,
  */
 batter_right: number | null, 
 /**
+ * The stretches of its line in order.
+ */
+line: Array<LineStretch>, 
+/**
+ * It comes round to where it began, and has no ends.
+ */
+closed: boolean, 
+/**
+ * `level`, `follows ground` or `stepped`.
+ */
+top: string, 
+/**
+ * Along the line and up and down: where anything changes.
+ */
+profile: Array<ProfilePoint>, 
+/**
+ * Both ends; none of a ring.
+ */
+ends: Array<WallEnd>, 
+/**
+ * The bank behind it; null where it stands free.
+ */
+retaining: Retaining | null, 
+/**
  * What decided the length.
  */
 sizing: Sizing, };
+
+export type LineStretch = { 
+/**
+ * Where it begins.
+ */
+from_m: number, 
+/**
+ * Where it ends.
+ */
+to_m: number, 
+/**
+ * Of the centre line; null for a straight.
+ */
+radius_m: number | null, 
+/**
+ * `left` or `right`; null for a straight.
+ */
+turn: string | null, };
+
+export type ProfilePoint = { 
+/**
+ * Along the centre line.
+ */
+station_m: number, 
+/**
+ * Level of the ground on the centre line.
+ */
+ground_m: number, 
+/**
+ * Level of the underside of the cope.
+ */
+top_m: number, };
+
+export type WallEnd = { 
+/**
+ * Along the centre line.
+ */
+station_m: number, 
+/**
+ * `head`, `joined` or `raked`.
+ */
+kind: string, 
+/**
+ * Ground to the underside of the cope.
+ */
+height_m: number, 
+/**
+ * The n of the end's own 1 in n; null where it is plumb.
+ */
+batter: number | null, 
+/**
+ * End stones laid along the wall, both faces together.
+ */
+long_stones: number, 
+/**
+ * End stones laid across it.
+ */
+short_stones: number, 
+/**
+ * What its lean leaves out of the body.
+ */
+left_out_m3: number, };
 
 export type Sizing = { 
 /**
@@ -222,7 +312,115 @@ bound: string,
  */
 length_m: number, };
 
+export type Retaining = { 
+/**
+ * The bank's side: `left` or `right`.
+ */
+retained: string, 
+/**
+ * Where the wall is highest.
+ */
+highest_m: number, 
+/**
+ * Bottom of the footing to the top with its cope, there.
+ */
+from_footing_m: number, 
+/**
+ * The building authority and a licensed engineer are to be asked.
+ */
+must_ask: boolean, 
+/**
+ * Base width for each unit of height.
+ */
+base_share: number, 
+/**
+ * Thickness of the drainage stone.
+ */
+drainage_m: number, 
+/**
+ * The drainage stone as it lies.
+ */
+backfill_m3: number, 
+/**
+ * Its mass.
+ */
+backfill_t: number, 
+/**
+ * The check for one metre where the wall is highest.
+ */
+check: Check, };
+
+export type Check = { 
+/**
+ * Coulomb's active coefficient.
+ */
+ka: number, 
+/**
+ * Height of the fill.
+ */
+bank_height_m: number, 
+/**
+ * Of the fill.
+ */
+fill_kg_m3: number, 
+/**
+ * Friction within the fill.
+ */
+friction_degrees: number, 
+/**
+ * Friction between the fill and the back.
+ */
+wall_friction_degrees: number, 
+/**
+ * Friction under the wall.
+ */
+base_friction_degrees: number, 
+/**
+ * The bank's surface from level.
+ */
+slope_degrees: number, 
+/**
+ * A load spread over the bank.
+ */
+load_kpa: number, 
+/**
+ * Weight of the wall.
+ */
+weight_kn_m: number, 
+/**
+ * Thrust on the back.
+ */
+thrust_kn_m: number, 
+/**
+ * Where it meets the back, above the ground in front.
+ */
+thrust_height_m: number, 
+/**
+ * Safety against tipping about the toe.
+ */
+overturning: number, 
+/**
+ * Safety against sliding.
+ */
+sliding: number, 
+/**
+ * Where the resultant meets the base, as a share of it from the toe.
+ */
+resultant_share: number | null, 
+/**
+ * Pressure on the ground under the toe.
+ */
+toe_pressure_kpa: number | null, 
+/**
+ * `above both`, `below overturning`, `below sliding` or `below both`. Above is no approval.
+ */
+verdict: string, };
+
 export type Frames = { 
+/**
+ * `bar` or `timber`.
+ */
+kind: string, 
 /**
  * Frames the line takes.
  */
@@ -248,21 +446,49 @@ bay_m: number,
  */
 rows: Array<FrameRow>, 
 /**
- * The bars.
+ * From frame to frame; the last bay of a ring comes back to station 0.
  */
-bars: Bars, 
+bays: Array<Bay>, 
+/**
+ * The arcs of the line.
+ */
+curves: Array<Curve>, 
+/**
+ * The bars; null where the frames are of timber.
+ */
+bars: Bars | null, 
 /**
  * One per bar.
  */
 caps: number, 
 /**
+ * The board of each bar frame.
+ */
+board: Board | null, 
+/**
+ * What the bars do in a dug footing.
+ */
+trench: Trench | null, 
+/**
+ * Cut list and lumber; null where the frames are of bars.
+ */
+timber: Timber | null, 
+/**
  * The leapfrog, when fewer frames are in stock than stations.
  */
 moves: Array<Move>, 
 /**
+ * What building in bays does, where frames are moved along.
+ */
+leapfrog: Leapfrog | null, 
+/**
  * String heights from the ground up.
  */
-strings: Array<StringHeight>, };
+strings: Array<StringHeight>, 
+/**
+ * The string to bring.
+ */
+string: StringToBring, };
 
 export type FrameRow = { 
 /**
@@ -296,7 +522,103 @@ left_rise_m: number,
 /**
  * The same on the right.
  */
-right_rise_m: number, };
+right_rise_m: number, 
+/**
+ * A level board has equal rises here.
+ */
+level_across: boolean, 
+/**
+ * On the ground plan, along the direction in which the line sets off.
+ */
+x_m: number, 
+/**
+ * On the ground plan, to the left of that direction.
+ */
+y_m: number, 
+/**
+ * The line's own direction, anticlockwise from the first.
+ */
+heading_degrees: number, };
+
+export type Bay = { 
+/**
+ * Station of the frame it begins at.
+ */
+from_m: number, 
+/**
+ * Station of the frame it ends at.
+ */
+to_m: number, 
+/**
+ * A tape pulled straight between the left marks at the ground.
+ */
+left_taped_m: number, 
+/**
+ * The same on the right.
+ */
+right_taped_m: number, 
+/**
+ * From the left mark to the next right one.
+ */
+left_to_right_m: number, 
+/**
+ * From the right mark to the next left one.
+ */
+right_to_left_m: number, 
+/**
+ * How far a straight string is off the left face at the middle.
+ */
+left_bow_m: number, 
+/**
+ * The same on the right.
+ */
+right_bow_m: number, 
+/**
+ * The longest string of the left face, without tails.
+ */
+left_string_m: number, 
+/**
+ * The same on the right.
+ */
+right_string_m: number, };
+
+export type Curve = { 
+/**
+ * Where it begins.
+ */
+from_m: number, 
+/**
+ * Where it ends.
+ */
+to_m: number, 
+/**
+ * Of the centre line.
+ */
+radius_m: number, 
+/**
+ * `left` or `right`.
+ */
+turn: string, 
+/**
+ * The longest of its bays.
+ */
+bay_m: number, 
+/**
+ * The most a straight string is off the left face.
+ */
+left_bow_m: number, 
+/**
+ * The same on the right.
+ */
+right_bow_m: number, 
+/**
+ * The longest bay that keeps the outer face's bow within the tolerance.
+ */
+spacing_for_tolerance_m: number, 
+/**
+ * The outer face's bow is more than the tolerance.
+ */
+too_far: boolean, };
 
 export type Bars = { 
 /**
@@ -320,6 +642,46 @@ diameter_mm: number,
  */
 mass_kg: number | null, };
 
+export type Board = { 
+/**
+ * Along the board.
+ */
+length_m: number, 
+/**
+ * Along the wall.
+ */
+width_m: number, 
+/**
+ * Upwards.
+ */
+thickness_m: number, 
+/**
+ * From the middle of one eye to the middle of the other, at the underside.
+ */
+eyes_m: number, 
+/**
+ * Of an eye across.
+ */
+eye_m: number, };
+
+export type Trench = { 
+/**
+ * The bars pass through the footing rather than beside it.
+ */
+through_footing: boolean, 
+/**
+ * Gaps to leave in the footing.
+ */
+gaps: number, 
+/**
+ * Width of one along the wall.
+ */
+gap_m: number, 
+/**
+ * Along the bar, below the bottom of the trench: all that grips.
+ */
+grip_m: number, };
+
 export type Move = { 
 /**
  * The frame, counted from 1 at station 0.
@@ -338,6 +700,116 @@ to_m: number,
  */
 built_to_m: number, };
 
+export type Timber = { 
+/**
+ * Of a batten's broad face.
+ */
+width_m: number, 
+/**
+ * Of a batten.
+ */
+thickness_m: number, 
+/**
+ * Like pieces of all frames together.
+ */
+cut_list: Array<CutRow>, 
+/**
+ * What to buy.
+ */
+buy: Array<Buy>, 
+/**
+ * How each batten is cut.
+ */
+patterns: Array<Pattern>, 
+/**
+ * All that is bought.
+ */
+bought_m: number, 
+/**
+ * All that ends up in frames.
+ */
+used_m: number, 
+/**
+ * No way of cutting can do with less than this.
+ */
+least_m: number, 
+/**
+ * What is bought is proved to be the least.
+ */
+proved_least: boolean, 
+/**
+ * Rows of the cut list longer than any batten.
+ */
+too_long: Array<number>, };
+
+export type CutRow = { 
+/**
+ * `leg`, `rail` or `brace`.
+ */
+kind: string, 
+/**
+ * Along its longest edge.
+ */
+length_m: number, 
+/**
+ * Off square, at each end.
+ */
+ends_degrees: [number, number], 
+/**
+ * How many.
+ */
+count: number, 
+/**
+ * The frames they are for, counted from 1.
+ */
+frames: Array<number>, };
+
+export type Buy = { 
+/**
+ * Of one batten.
+ */
+stock_m: number, 
+/**
+ * How many.
+ */
+count: number, };
+
+export type Pattern = { 
+/**
+ * Of the batten.
+ */
+stock_m: number, 
+/**
+ * How many are cut so.
+ */
+times: number, 
+/**
+ * Row of the cut list, counted from 0, and how many of it.
+ */
+pieces: Array<[number, number]>, 
+/**
+ * What is left.
+ */
+offcut_m: number, };
+
+export type Leapfrog = { 
+/**
+ * Frames that stand at one time.
+ */
+in_use: number, 
+/**
+ * The stretch they span.
+ */
+room_m: number, 
+/**
+ * Facing pairs that find a place there.
+ */
+pairs: number, 
+/**
+ * Facing pairs the group makes.
+ */
+of_pairs: number, };
+
 export type StringHeight = { 
 /**
  * Above the ground at station 0.
@@ -347,6 +819,20 @@ height_m: number,
  * Between the faces there.
  */
 width_m: number, };
+
+export type StringToBring = { 
+/**
+ * All of it, tails included.
+ */
+total_m: number, 
+/**
+ * Beyond a frame at each end of a string.
+ */
+tail_m: number, 
+/**
+ * How far the longest one sags at its middle.
+ */
+sag_m: number, };
 
 export type Stone = { 
 /**
@@ -652,6 +1138,14 @@ wall: WrittenWall,
  */
 frames: WrittenFrames, 
 /**
+ * Null where the frames are of bars.
+ */
+timber: WrittenTimber | null, 
+/**
+ * Null where the wall stands free.
+ */
+retaining: WrittenRetaining | null, 
+/**
  * Its stone.
  */
 stone: WrittenStone, 
@@ -680,7 +1174,19 @@ cautions: Array<WrittenCaution>,
  */
 to_do: Array<WrittenToDo>, };
 
-export type WrittenWall = { length: string, height: string, top_width: string, base_width: string, 
+export type WrittenWall = { 
+/**
+ * `freestanding`, or `holds a bank on the right`.
+ */
+kind: string, length: string, 
+/**
+ * The line in words; empty for one straight.
+ */
+line: string, 
+/**
+ * How the top runs; empty for a level one on level ground.
+ */
+top: string, ends: Array<WrittenEnd>, height: string, top_width: string, base_width: string, 
 /**
  * `1 in 8, both faces`.
  */
@@ -702,6 +1208,16 @@ binding: string,
  */
 reason: string, limits: Array<WrittenLimit>, };
 
+export type WrittenEnd = { 
+/**
+ * `station 0` or `far end`.
+ */
+at: string, 
+/**
+ * What to do there, in a sentence.
+ */
+what: string, };
+
 export type WrittenLimit = { 
 /**
  * The reason.
@@ -720,39 +1236,173 @@ length: string,
  */
 binds: boolean, };
 
+export type WrittenTimber = { 
+/**
+ * `50 x 25 mm`.
+ */
+batten: string, cut_list: Array<WrittenCutLine>, 
+/**
+ * `6 of 2.40 m`.
+ */
+buy: Array<string>, patterns: Array<WrittenPattern>, bought: string, waste: string, 
+/**
+ * How near to the least possible, as a sentence.
+ */
+least: string, 
+/**
+ * Pieces longer than any batten, as a sentence; empty if there are none.
+ */
+too_long: string, };
+
+export type WrittenCutLine = { 
+/**
+ * `A`, `B` and so on.
+ */
+mark: string, what: string, length: string, 
+/**
+ * `9.5° both ends`, `square`.
+ */
+ends: string, count: number, 
+/**
+ * `all`, or the numbers of the frames.
+ */
+frames: string, };
+
+export type WrittenPattern = { stock: string, times: number, 
+/**
+ * `2 of A, 1 of C`.
+ */
+pieces: string, offcut: string, };
+
+export type WrittenRetaining = { 
+/**
+ * The side the bank lies on, and the side the wall is set out from.
+ */
+bank: string, front: string, highest: string, from_footing: string, drainage: string, backfill: string, backfill_mass: string, 
+/**
+ * `58 %`.
+ */
+base_share: string, 
+/**
+ * The bank the check reckons with, as name and figure.
+ */
+reckoned: Array<[string, string]>, 
+/**
+ * Safety against tipping and against sliding, with the limit they are held against.
+ */
+overturning: string, sliding: string, limit: string, 
+/**
+ * Where the resultant meets the base, in words.
+ */
+resultant: string, 
+/**
+ * What the check takes for granted.
+ */
+assumptions: Array<string>, 
+/**
+ * Whom to ask, and when.
+ */
+ask: string, must_ask: boolean, 
+/**
+ * Frame by frame, from the foot of the front face: to the top of it, to the back.
+ */
+from_front: Array<WrittenFromFront>, };
+
+export type WrittenFromFront = { number: number, 
+/**
+ * Back to the top edge of the front face: the batter over the rise.
+ */
+to_top: string, 
+/**
+ * Back to the foot of the back face.
+ */
+to_back: string, rise: string, };
+
 export type WrittenFrames = { count: number, sets: number, 
 /**
  * Missing; null if nobody has counted.
  */
-short: number | null, end_profiles: number, bay: string, 
+short: number | null, end_profiles: number, 
 /**
- * Across one bay: inner face of a left bar to the inner face of the next right bar.
+ * The longest bay.
  */
-diagonal: string, rows: Array<WrittenFrameRow>, bars: WrittenBars, moves: Array<WrittenMove>, strings: Array<WrittenString>, 
+bay: string, rows: Array<WrittenFrameRow>, 
+/**
+ * The ground is not level everywhere, so that levels and rises differ.
+ */
+sloping: boolean, bays: Array<WrittenBay>, curves: Array<WrittenCurve>, 
+/**
+ * Null where the frames are of timber.
+ */
+bars: WrittenBars | null, moves: Array<WrittenMove>, 
+/**
+ * A sentence: what building in bays does; empty where all frames stand at once.
+ */
+leapfrog: string, strings: Array<WrittenString>, 
 /**
  * The highest string first, as it is read on the frame.
  */
-top: string, };
+top: string, string: WrittenStringToBring, };
 
-export type WrittenFrameRow = { number: number, station: string, left_offset: string, right_offset: string, base_width: string, left_rise: string, right_rise: string, };
+export type WrittenFrameRow = { number: number, station: string, 
+/**
+ * Level of the ground on the centre line.
+ */
+ground: string, left_offset: string, right_offset: string, base_width: string, left_rise: string, right_rise: string, 
+/**
+ * A level board has equal rises here.
+ */
+level_across: boolean, };
+
+export type WrittenBay = { 
+/**
+ * The frames it lies between, counted from 1.
+ */
+from: number, to: number, length: string, left_taped: string, right_taped: string, left_to_right: string, right_to_left: string, 
+/**
+ * Both diagonals read the same, so that equal ones show a bay set square.
+ */
+diagonals_alike: boolean, 
+/**
+ * The longest string of each face with its tails.
+ */
+left_string: string, right_string: string, };
+
+export type WrittenCurve = { from: string, to: string, radius: string, turn: string, bay: string, left_bow: string, right_bow: string, tolerance: string, spacing_for_tolerance: string, too_far: boolean, };
 
 export type WrittenBars = { count: number, 
 /**
  * The stock length chosen; empty if none is long enough.
  */
-length: string, needed: string, size: string, mass: string, embedment: string, projection: string, };
+length: string, needed: string, size: string, mass: string, embedment: string, projection: string, 
+/**
+ * From the middle of one eye of the board to the middle of the other.
+ */
+eyes: string, 
+/**
+ * How wide an eye is.
+ */
+eye: string, board_length: string, 
+/**
+ * What a dug footing asks of the bars; empty where none is dug.
+ */
+trench: string, };
 
 export type WrittenMove = { frame: number, from: string, to: string, built_to: string, };
 
 export type WrittenString = { 
 /**
- * Above the ground.
+ * Above the ground at station 0.
  */
 height: string, 
 /**
  * Between the faces.
  */
 width: string, 
+/**
+ * Under the board: what is measured down where the ground is not level.
+ */
+below_board: string, 
 /**
  * A row of throughs lies here.
  */
@@ -761,6 +1411,8 @@ throughs: boolean,
  * The top, where the cope begins.
  */
 top: boolean, };
+
+export type WrittenStringToBring = { total: string, tail: string, sag: string, };
 
 export type WrittenStone = { 
 /**

@@ -1,6 +1,10 @@
 //! What a responsible course warns of: the table's cautions that apply, and those that
 //! follow from this plan's own numbers.
 
+mod wall;
+
+pub use wall::{Lie, of_the_wall};
+
 use crate::course::{Course, Day, FrameKind, Venue, WallKind};
 use crate::pace::crew::{elbow_room, idle};
 use crate::pace::{Binding, Sizing};

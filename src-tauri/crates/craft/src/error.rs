@@ -1,6 +1,6 @@
 //! Every way a sum can refuse, each with a sentence for the person who asked.
 
-use crate::quantity::{Length, Units, show_length};
+use crate::quantity::{Length, Units, show_length, show_mark};
 
 /// Why a plan could not be worked out.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -47,11 +47,13 @@ pub enum Error {
     /// Ground that reaches the top of the wall.
     #[error(
         "at station {} the ground is at {} and the top of the wall at {}, not above it",
-        show_length(*station, units.unwrap_or(Units::Metric)),
-        show_length(*ground, units.unwrap_or(Units::Metric)),
-        show_length(*top, units.unwrap_or(Units::Metric))
+        show_mark(*station, units.unwrap_or(Units::Metric)),
+        show_mark(*ground, units.unwrap_or(Units::Metric)),
+        show_mark(*top, units.unwrap_or(Units::Metric))
     )]
     GroundAboveTop {
+        /// The surveyed station, counted from 0, and its key; nothing between two of them.
+        survey: Option<(usize, &'static str)>,
         /// Along the centre line.
         station: Length,
         /// Level of the ground.
@@ -63,12 +65,14 @@ pub enum Error {
     },
     /// An arc too tight for the width of the wall.
     #[error(
-        "an arc of radius {} is too tight at station {}: the inner face alone takes {}",
-        show_length(*radius, units.unwrap_or(Units::Metric)),
-        show_length(*station, units.unwrap_or(Units::Metric)),
-        show_length(*least, units.unwrap_or(Units::Metric))
+        "an arc of radius {} is too tight at station {}: the wall reaches {} to that side, its footing included",
+        show_mark(*radius, units.unwrap_or(Units::Metric)),
+        show_mark(*station, units.unwrap_or(Units::Metric)),
+        show_mark(*least, units.unwrap_or(Units::Metric))
     )]
     RadiusTooSmall {
+        /// The stretch of the line, counted from 0.
+        stretch: usize,
         /// Of the centre line.
         radius: Length,
         /// Centre line to the edge of the inner face or its footing.
@@ -214,25 +218,30 @@ impl Error {
     }
 
     /// The key of the course file to point at, if it is about one.
-    pub fn key(&self) -> Option<&str> {
-        match self {
-            Self::NotABatter { .. } => Some("wall.batter"),
-            Self::NotPositive { key, .. } | Self::BankFigure { key, .. } => Some(key),
-            Self::BankAboveWall { .. } => Some("wall.bank.height"),
-            Self::BankTooSteep { .. } => Some("wall.bank.slope_degrees"),
-            Self::BackTooFlat { .. } => Some("wall.batter"),
-            Self::ThroughRow { .. } => Some("wall.through_rows"),
-            Self::TooManyThroughs { .. } => Some("wall.through_spacing"),
-            Self::GroundAboveTop { .. } => Some("wall.ground"),
-            Self::RadiusTooSmall { .. } => Some("wall.line"),
-            Self::LineTooLong { .. } | Self::NoStraight => Some("wall.length"),
-            Self::NoStudents => Some("group"),
-            Self::UnknownBar { .. } => Some("frames.bar"),
-            Self::UnknownStone { .. } => Some("stone.kind"),
-            Self::UnknownTool { .. } => Some("kit.on_hand"),
-            Self::UnknownStage { .. } => Some("pace.rates"),
-            Self::Table { .. } => None,
-        }
+    pub fn key(&self) -> Option<String> {
+        let key = match self {
+            Self::NotABatter { .. } | Self::BackTooFlat { .. } => "wall.batter",
+            Self::NotPositive { key, .. } | Self::BankFigure { key, .. } => key,
+            Self::ThroughRow { .. } => "wall.through_rows",
+            Self::TooManyThroughs { .. } => "wall.through_spacing",
+            Self::GroundAboveTop { survey, .. } => match survey {
+                Some((number, key)) => return Some(format!("wall.ground.{number}.{key}")),
+                None => "wall.ground",
+            },
+            Self::RadiusTooSmall { stretch, .. } => {
+                return Some(format!("wall.line.{stretch}.radius"));
+            }
+            Self::LineTooLong { .. } | Self::NoStraight => "wall.length",
+            Self::BankAboveWall { .. } => "wall.bank.height",
+            Self::BankTooSteep { .. } => "wall.bank.slope_degrees",
+            Self::NoStudents => "group",
+            Self::UnknownBar { .. } => "frames.bar",
+            Self::UnknownStone { .. } => "stone.kind",
+            Self::UnknownTool { .. } => "kit.on_hand",
+            Self::UnknownStage { .. } => "pace.rates",
+            Self::Table { .. } => return None,
+        };
+        Some(key.to_owned())
     }
 
     /// What would be right.

@@ -6,7 +6,8 @@
 //!
 //! - [`quantity`]: lengths, masses and the like, and how a person writes them
 //! - [`course`] and [`tables`]: what is given
-//! - [`wall`]: section, line, ground and volumes; [`frames`]: stations, bars and strings
+//! - [`wall`]: section, line, ground and volumes; [`frames`]: stations, bars and strings;
+//!   [`timber`]: nailed frames and the lumber for them
 //! - [`retaining`]: a bank behind the wall, for teaching
 //! - [`stone`], [`people`], [`kit`]: what and who is needed
 //! - [`pace`]: work by stage, the simulated courses, the length that fits, the timetable
@@ -28,6 +29,7 @@ pub mod retaining;
 pub mod stone;
 pub mod sun;
 pub mod tables;
+pub mod timber;
 pub mod wall;
 pub mod worksheet;
 

@@ -5,7 +5,7 @@ mod size;
 
 use crate::Error;
 use crate::cautions::{self, Shown};
-use crate::course::{Course, WallKind};
+use crate::course::{Course, FrameKind, WallKind};
 use crate::frames::{Fittings, Frames, Leapfrog};
 use crate::kit::{self, Counted, KitLine};
 use crate::pace::SAMPLES;
@@ -24,6 +24,7 @@ use crate::retaining::Retaining;
 use crate::stone::Stone;
 use crate::sun::{SunDay, sun};
 use crate::tables::{PaceTable, Tables};
+use crate::timber::{FrameShape, TimberPlan};
 use crate::wall::{Ground, Line, Section, Volumes, Wall, WallEnd};
 use std::borrow::Cow;
 use std::rc::Rc;
@@ -48,6 +49,8 @@ pub struct Plan {
     pub frames: Frames,
     /// What goes with the frames.
     pub fittings: Fittings,
+    /// The timber frames and the lumber for them, where they are of timber.
+    pub timber: Option<TimberPlan>,
     /// What building in bays does, where frames are moved along.
     pub leapfrog: Option<Leapfrog>,
     /// The bank behind it, if it holds one back.
@@ -154,8 +157,23 @@ impl<'a> Planner<'a> {
         let ratio = gang.students_per_instructor();
         let lower = self.lower_wall(&sizing);
         let retaining = self.retaining(&built)?;
+        let timber = self.timber(&built)?;
         let mut cautions =
             cautions::of_this_plan(&self.course, self.tables, &sizing, gang.room, ratio, lower);
+        let fittings = Fittings::of(
+            &self.course.wall,
+            &built.wall,
+            &built.frames,
+            &self.course.frames,
+            &self.tables.frames,
+        );
+        let lie = cautions::Lie {
+            wall: &built.wall,
+            frames: &built.frames,
+            fittings: &fittings,
+            retaining: retaining.as_ref(),
+        };
+        cautions.extend(cautions::of_the_wall(&self.course, self.tables, lie));
         cautions.extend(cautions::general(
             &self.course,
             self.tables,
@@ -167,6 +185,7 @@ impl<'a> Planner<'a> {
                 &self.course,
                 &built.stone,
                 &built.frames,
+                timber.as_ref(),
                 &kit,
                 &forecast,
                 &self.tables.stone,
@@ -175,14 +194,9 @@ impl<'a> Planner<'a> {
             work: self.work(&built),
             stints: stints(&self.course.group, built.length, &self.pace, LAYING),
             ends: self.ends(&built.wall),
-            fittings: Fittings::of(
-                &self.course.wall,
-                &built.wall,
-                &built.frames,
-                &self.course.frames,
-                &self.tables.frames,
-            ),
+            fittings,
             leapfrog: self.leapfrog(&built),
+            timber,
             retaining,
             section: self.section,
             wall: built.wall,
@@ -324,6 +338,23 @@ impl<'a> Planner<'a> {
         Retaining::of(bank, asked, &built.wall, density, table)
             .map(Some)
             .map_err(|error| error.shown_in(self.course.units))
+    }
+
+    fn timber(&self, built: &Built) -> Result<Option<TimberPlan>, Error> {
+        let given = &self.course.frames;
+        if given.kind == FrameKind::Bar {
+            return Ok(None);
+        }
+        let mut timber = self.tables.frames.timber.clone();
+        if !given.lumber_lengths.is_empty() {
+            timber
+                .lumber
+                .stock_lengths
+                .clone_from(&given.lumber_lengths);
+        }
+        let rows = built.frames.rows.iter();
+        let shapes: Vec<FrameShape> = rows.map(|row| FrameShape::at(row, &self.section)).collect();
+        timber.plan(&shapes).map(Some)
     }
 
     fn leapfrog(&self, built: &Built) -> Option<Leapfrog> {

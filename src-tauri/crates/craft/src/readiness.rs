@@ -4,9 +4,10 @@ use crate::course::{Course, Day};
 use crate::frames::Frames;
 use crate::kit::KitLine;
 use crate::pace::Forecast;
-use crate::quantity::{kilograms, show_count, show_length, show_mass, show_share};
+use crate::quantity::{kilograms, show_count, show_length, show_mark, show_mass, show_share};
 use crate::stone::Stone;
 use crate::tables::StoneTable;
+use crate::timber::TimberPlan;
 use chrono::{Datelike, Days, NaiveDate, Weekday};
 
 /// One thing still to do.
@@ -25,6 +26,7 @@ pub fn to_do(
     course: &Course,
     stone: &Stone,
     frames: &Frames,
+    timber: Option<&TimberPlan>,
     kit: &[KitLine],
     forecast: &Forecast,
     table: &StoneTable,
@@ -33,6 +35,7 @@ pub fn to_do(
     list.extend(stone_to_order(course, stone, table));
     list.extend(frames_to_find(course, frames));
     list.extend(bars_to_find(course, frames));
+    list.extend(lumber_to_find(course, timber));
     list.extend(kit.iter().filter_map(tool_to_find));
     if forecast.chance < course.chance {
         list.push(ToDo {
@@ -116,6 +119,24 @@ fn bars_to_find(course: &Course, frames: &Frames) -> Option<ToDo> {
             "No bar in stock is long enough: {} bars of at least {} are needed.",
             bars.count,
             show_length(bars.needed, course.units)
+        ),
+        by: None,
+    })
+}
+
+/// Lumber that no stock length allows; lumber to buy is on the cut list.
+fn lumber_to_find(course: &Course, timber: Option<&TimberPlan>) -> Option<ToDo> {
+    let it = timber.filter(|it| !it.cutting.too_long.is_empty())?;
+    let rows = it.cutting.too_long.iter();
+    let longest = rows
+        .filter_map(|row| it.list.get(*row))
+        .map(|row| row.length)
+        .max_by(|a, b| a.value.total_cmp(&b.value))?;
+    Some(ToDo {
+        id: "lumber",
+        text: format!(
+            "No lumber is long enough for the timber frames: a piece of {} is needed.",
+            show_mark(longest, course.units)
         ),
         by: None,
     })

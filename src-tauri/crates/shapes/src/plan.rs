@@ -9,12 +9,17 @@ use serde::Serialize;
 use ts_rs::TS;
 
 mod frames;
+mod retaining;
+mod timber;
 mod wall;
 mod work;
 
 pub use frames::{
     Bars, Bay, Board, Curve, FrameRow, Frames, Leapfrog, Move, StringHeight, StringToBring, Trench,
 };
+pub use retaining::{Check, Retaining};
+pub(crate) use timber::kind_word as timber_word;
+pub use timber::{Buy, CutRow, Pattern, Timber};
 pub use wall::{Limit, LineStretch, ProfilePoint, Sizing, Wall, WallEnd};
 pub(crate) use work::experience_word;
 pub use work::{Entry, Finish, KitLine, Member, People, StageTimes, StageWork, Stint};

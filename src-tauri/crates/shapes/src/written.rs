@@ -8,13 +8,17 @@ use ts_rs::TS;
 
 mod days;
 mod frames;
+mod retaining;
 mod stone;
+mod timber;
 mod wall;
 
 pub use days::{Chance, Day, Entry, Mark, StageTimes};
 pub use frames::{Bars, BayRow, CurveRow, Frames, Move, Row, StringRow, StringToBring};
+pub use retaining::{FromFront, Retaining};
 pub use stone::{Kind, Kit, KitLine, Stone, ThroughRow};
-pub use wall::{Limit, Wall};
+pub use timber::{CutLine, PatternLine, Timber};
+pub use wall::{EndRow, Limit, Wall};
 
 /// A whole plan in words and written figures.
 #[derive(Debug, Clone, Serialize, TS)]
@@ -32,6 +36,10 @@ pub struct Written {
     pub wall: Wall,
     /// Its setting-out.
     pub frames: Frames,
+    /// Null where the frames are of bars.
+    pub timber: Option<Timber>,
+    /// Null where the wall stands free.
+    pub retaining: Option<Retaining>,
     /// Its stone.
     pub stone: Stone,
     /// The tools.
@@ -109,6 +117,8 @@ impl Written {
             group: group(plan, course),
             wall: Wall::of(plan, course),
             frames: Frames::of(plan, course),
+            timber: Timber::of(plan, course.units),
+            retaining: Retaining::of(plan, course, tables),
             stone: Stone::of(plan, course),
             kit: Kit::of(&plan.kit, course.units),
             stints: stints(plan, course),

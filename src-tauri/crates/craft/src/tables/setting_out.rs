@@ -2,6 +2,7 @@
 
 use crate::quantity::{Density, Force, Length, LinearMassDensity};
 use crate::retaining::{Bank, Limits};
+use crate::timber::Timber;
 
 /// Boards, strings and the rest that frames are set out with.
 #[derive(Debug, Clone, PartialEq)]
@@ -10,6 +11,10 @@ pub struct FrameTable {
     pub board: BoardTable,
     /// The string.
     pub string: StringTable,
+    /// Timber frames and the lumber they are cut from.
+    pub timber: Timber,
+    /// Who says so.
+    pub timber_source: String,
     /// Round a bar where it passes a footing.
     pub gap_play: Length,
     /// What a bar must have below a trench.

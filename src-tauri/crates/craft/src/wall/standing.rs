@@ -193,24 +193,31 @@ impl Wall {
     pub fn can_stand(&self, outset: Length) -> Result<(), Error> {
         for piece in self.pieces() {
             for (at, top) in [(piece.from, piece.top[0]), (piece.to, piece.top[1])] {
-                let across = [
-                    Across::Centre,
-                    Across::Face(Side::Left),
-                    Across::Face(Side::Right),
-                ];
-                if let Some(ground) = across
-                    .map(|across| self.ground.level(across, at))
-                    .into_iter()
-                    .find(|ground| top <= *ground)
-                {
-                    return Err(Error::GroundAboveTop {
-                        station: at,
-                        ground,
-                        top,
-                        units: None,
-                    });
-                }
+                self.rises_above_ground(at, top)?;
                 self.bends_freely(&piece, at, top, outset)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn rises_above_ground(&self, at: Length, top: Length) -> Result<(), Error> {
+        let across = [
+            (Across::Centre, "level"),
+            (Across::Face(Side::Left), "left"),
+            (Across::Face(Side::Right), "right"),
+        ];
+        for (across, key) in across {
+            let ground = self.ground.level(across, at);
+            if top <= ground {
+                let surveyed = self.ground.surveyed().iter();
+                let number = surveyed.enumerate().find(|(_, one)| one.station == at);
+                return Err(Error::GroundAboveTop {
+                    survey: number.map(|(number, _)| (number, key)),
+                    station: at,
+                    ground,
+                    top,
+                    units: None,
+                });
             }
         }
         Ok(())
@@ -231,7 +238,13 @@ impl Wall {
         let half = self.section.base_width() / 2.0;
         let least = if inner < half { half } else { inner };
         if bend.radius < least {
+            let middle = (piece.from + piece.to) / 2.0;
             return Err(Error::RadiusTooSmall {
+                stretch: self
+                    .line
+                    .spans()
+                    .take_while(|(_, to, _)| *to < middle)
+                    .count(),
                 radius: bend.radius,
                 least,
                 station: at,

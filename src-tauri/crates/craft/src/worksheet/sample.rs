@@ -10,6 +10,7 @@ use crate::tables::{
     Bar, BoardTable, Crew, FrameTable, PaceSpread, PaceTable, Places, RetainingTable, Spread,
     Stage, StoneTable, StringTable, Tables, Work,
 };
+use crate::timber::{Lumber, Timber};
 use crate::wall::{Batter, Stretch, Top};
 use chrono::{NaiveDate, NaiveTime};
 use chrono_tz::Tz;
@@ -161,6 +162,20 @@ fn frames() -> FrameTable {
             tail: metres(0.3),
             source: SOURCE.to_owned(),
         },
+        timber: Timber {
+            width: metres(0.05),
+            thickness: metres(0.025),
+            projection: metres(0.1),
+            below_ground: metres(0.0),
+            overhang: metres(0.05),
+            lower_rail: metres(0.2),
+            lumber: Lumber {
+                stock_lengths: [1.8, 2.4, 3.0, 3.6].map(metres).to_vec(),
+                kerf: metres(0.003),
+                end_waste: metres(0.01),
+            },
+        },
+        timber_source: SOURCE.to_owned(),
         gap_play: millimetres(25.0),
         least_grip: metres(0.25),
         footing_source: SOURCE.to_owned(),

@@ -1,8 +1,10 @@
 //! Editing a course file as text: one value changes, comments and spelling stay.
 
 mod breaks;
+mod rows;
 
 pub use breaks::{add_break, remove_break};
+pub use rows::{add_stretch, add_survey, remove_row};
 
 use super::CourseFile;
 use crate::Fault;

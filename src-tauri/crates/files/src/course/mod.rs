@@ -5,7 +5,9 @@ mod node;
 mod read;
 mod values;
 
-pub use edit::{add_break, add_day, remove_break, remove_day, set};
+pub use edit::{
+    add_break, add_day, add_stretch, add_survey, remove_break, remove_day, remove_row, set,
+};
 pub use values::values;
 
 use crate::{Error, Fault, Library, Refusal};
@@ -113,7 +115,7 @@ impl CourseFile {
 
     /// A refusal of the sums, at the place of the key it is about.
     fn fault(&self, error: &craft::Error) -> Fault {
-        let key = error.key().unwrap_or_default().to_owned();
+        let key = error.key().unwrap_or_default();
         let choices = error.choices();
         // A name a person chose as a key stands at a place of its own.
         let named = choices.and_then(|(given, _)| self.places.get(&format!("{key}.{given}")));
@@ -125,7 +127,7 @@ impl CourseFile {
             what: if key.is_empty() {
                 error.to_string()
             } else {
-                format!("{key}: {error}")
+                format!("{}: {error}", node::said(&key))
             },
             key,
             cure: nearest.map_or_else(|| error.cure(), |near| format!("did you mean \"{near}\"?")),

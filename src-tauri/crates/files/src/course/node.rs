@@ -2,7 +2,7 @@
 
 mod entry;
 
-use entry::said;
+pub(super) use entry::said;
 
 use crate::Fault;
 use std::cell::RefCell;

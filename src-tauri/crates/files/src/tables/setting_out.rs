@@ -4,10 +4,11 @@ use super::rows;
 use craft::quantity::{kg_per_m, kg_per_m3, metres, newtons};
 use craft::retaining::{Bank, Limits};
 use craft::tables::{BoardTable, FrameTable, RetainingTable, StringTable};
+use craft::timber::{Lumber, Timber};
 
 /// Boards, strings and the rest.
 pub(super) fn frames(file: rows::Frames) -> FrameTable {
-    let (board, string) = (file.board, file.string);
+    let (board, string, timber) = (file.board, file.string, file.timber);
     FrameTable {
         board: BoardTable {
             width: board.width.0,
@@ -22,6 +23,20 @@ pub(super) fn frames(file: rows::Frames) -> FrameTable {
             tail: string.tail.0,
             source: string.source,
         },
+        timber: Timber {
+            width: timber.width.0,
+            thickness: timber.thickness.0,
+            projection: timber.projection.0,
+            below_ground: metres(0.0),
+            overhang: timber.overhang.0,
+            lower_rail: timber.lower_rail.0,
+            lumber: Lumber {
+                stock_lengths: timber.stock_lengths.iter().map(|it| it.0).collect(),
+                kerf: timber.kerf.0,
+                end_waste: timber.end_waste.0,
+            },
+        },
+        timber_source: timber.source,
         gap_play: file.footing.play.0,
         least_grip: file.footing.least_grip.0,
         footing_source: file.footing.source,

@@ -1,5 +1,6 @@
 //! The setting-out as JSON: frames, bays, bars, boards, strings and moves.
 
+use super::Timber;
 use craft::course::FrameKind;
 use craft::plan::Plan;
 use craft::quantity::{Length, Read};
@@ -35,6 +36,8 @@ pub struct Frames {
     pub board: Option<Board>,
     /// What the bars do in a dug footing.
     pub trench: Option<Trench>,
+    /// Cut list and lumber; null where the frames are of bars.
+    pub timber: Option<Timber>,
     /// The leapfrog, when fewer frames are in stock than stations.
     pub moves: Vec<Move>,
     /// What building in bays does, where frames are moved along.
@@ -236,6 +239,7 @@ impl Frames {
             caps: frames.bars.as_ref().map_or(0, |bars| bars.count),
             board: fittings.board.as_ref().map(Board::of),
             trench: fittings.trench.as_ref().map(Trench::of),
+            timber: plan.timber.as_ref().map(Timber::of),
             moves: frames.moves.iter().map(Move::of).collect(),
             leapfrog: plan.leapfrog.as_ref().map(Leapfrog::of),
             strings: frames.strings.iter().map(StringHeight::of).collect(),

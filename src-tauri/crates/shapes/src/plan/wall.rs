@@ -1,6 +1,7 @@
 //! The wall as JSON: its measurements, its line and ends, what decided its length.
 
 use super::bound_word;
+use super::retaining::Retaining;
 use craft::course::{Course, End, WallKind};
 use craft::quantity::{Length, Read};
 use craft::wall::{Bend, Side, Top};
@@ -46,6 +47,8 @@ pub struct Wall {
     pub profile: Vec<ProfilePoint>,
     /// Both ends; none of a ring.
     pub ends: Vec<WallEnd>,
+    /// The bank behind it; null where it stands free.
+    pub retaining: Option<Retaining>,
     /// What decided the length.
     pub sizing: Sizing,
 }
@@ -128,7 +131,8 @@ impl Wall {
             footing_volume_m3: plan.volumes.footing.si(),
             cope_volume_m3: plan.volumes.cope.si(),
             face_area_m2: plan.volumes.face.si(),
-            raked_away_m3: raked.map(|end| end.left_out.si()).sum(),
+            // A sum of nothing would be minus nothing.
+            raked_away_m3: raked.fold(0.0, |sum, end| sum + end.left_out.si()),
             batter_left: section.batter(Side::Left).n(),
             batter_right: section.batter(Side::Right).n(),
             line: plan.wall.line.spans().map(LineStretch::of).collect(),
@@ -136,6 +140,7 @@ impl Wall {
             top: top_word(plan.wall.top).to_owned(),
             profile: profile(&plan.wall),
             ends: plan.ends.iter().map(WallEnd::of).collect(),
+            retaining: plan.retaining.as_ref().map(Retaining::of),
             sizing: Sizing::of(&plan.sizing),
         }
     }

@@ -283,11 +283,11 @@ impl<'a> Entry<'a> {
 }
 
 fn plain_metres(value: f64) -> String {
-    craft::quantity::show_length(metres(value), craft::quantity::Units::Metric)
+    craft::quantity::show_mark(metres(value), craft::quantity::Units::Metric)
 }
 
 /// A key as people count: `day.1.date` is the date of day 2.
-pub(super) fn said(path: &str) -> String {
+pub(in crate::course) fn said(path: &str) -> String {
     let counted = |step: &str| {
         step.parse::<usize>()
             .map(|number| format!(" {}", number + 1))

@@ -9,6 +9,7 @@ pub(crate) struct Frames {
     pub(crate) board: Board,
     pub(crate) string: MasonsString,
     pub(crate) footing: FootingGaps,
+    pub(crate) timber: TimberFrame,
     pub(crate) head: Head,
 }
 
@@ -38,6 +39,20 @@ pub(crate) struct MasonsString {
 pub(crate) struct FootingGaps {
     pub(crate) play: WrittenLength,
     pub(crate) least_grip: WrittenLength,
+    pub(crate) source: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct TimberFrame {
+    pub(crate) width: WrittenLength,
+    pub(crate) thickness: WrittenLength,
+    pub(crate) projection: WrittenLength,
+    pub(crate) overhang: WrittenLength,
+    pub(crate) lower_rail: WrittenLength,
+    pub(crate) kerf: WrittenLength,
+    pub(crate) end_waste: WrittenLength,
+    pub(crate) stock_lengths: Vec<WrittenLength>,
     pub(crate) source: String,
 }
 
