@@ -71,6 +71,30 @@ pub(crate) fn remove_break(shared: State<'_, Shared>, day: usize, at: usize) -> 
     Ok(desk.view())
 }
 
+/// One more stretch at the end of the line.
+#[tauri::command(async)]
+pub(crate) fn add_stretch(shared: State<'_, Shared>, bent: bool) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.add_stretch(bent).map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// One more surveyed station.
+#[tauri::command(async)]
+pub(crate) fn add_survey(shared: State<'_, Shared>) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.add_survey().map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// One row of the line or of the survey fewer.
+#[tauri::command(async)]
+pub(crate) fn remove_row(shared: State<'_, Shared>, key: String, at: usize) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.remove_row(&key, at).map_err(trouble)?;
+    Ok(desk.view())
+}
+
 /// Back to before the last change.
 #[tauri::command(async)]
 pub(crate) fn undo(shared: State<'_, Shared>) -> Reply<View> {

@@ -131,7 +131,9 @@ impl Desk {
             drawings: window::Drawings {
                 section: drawings.section.svg,
                 elevation: drawings.elevation.svg,
+                line_plan: drawings.line_plan.svg,
                 setting_out: drawings.setting_out.svg,
+                frame: drawings.frame.svg,
                 gauge: drawings.gauge.svg,
             },
             moved: self.moved.clone(),
@@ -165,6 +167,24 @@ impl Desk {
     /// One break of a day fewer.
     pub(crate) fn remove_break(&mut self, day: usize, at: usize) -> Result<(), Error> {
         let text = course::remove_break(self.text(), day, at)?;
+        self.change(text)
+    }
+
+    /// One more stretch at the end of the line.
+    pub(crate) fn add_stretch(&mut self, bent: bool) -> Result<(), Error> {
+        let text = course::add_stretch(self.text(), bent)?;
+        self.change(text)
+    }
+
+    /// One more surveyed station.
+    pub(crate) fn add_survey(&mut self) -> Result<(), Error> {
+        let text = course::add_survey(self.text())?;
+        self.change(text)
+    }
+
+    /// One row of the line or of the survey fewer.
+    pub(crate) fn remove_row(&mut self, key: &str, at: usize) -> Result<(), Error> {
+        let text = course::remove_row(self.text(), key, at)?;
         self.change(text)
     }
 

@@ -1,5 +1,7 @@
 //! How long a plan and a page take. Run with `cargo xtask bench`; nothing here fails a build.
 
+use craft::frames::{Fittings, Frames};
+use craft::wall::Volumes;
 use documents::{Course, named, print};
 use files::Library;
 use files::course::{CourseFile, set};
@@ -72,4 +74,69 @@ fn whole_pack(bencher: divan::Bencher<'_, '_>) {
             .map(|it| print(&course, it, &press).expect("prints").pages)
             .sum::<usize>()
     });
+}
+
+/// A wall of 100 stations on a winding line and uneven ground.
+fn winding() -> Course {
+    let library = Library::built_in().expect("the library");
+    let bends: Vec<String> = (0..10)
+        .map(|at| {
+            let turn = if at % 2 == 0 { "left" } else { "right" };
+            format!(
+                "{{ straight = \"5 m\" }}, {{ arc = \"5 m\", radius = \"8 m\", turn = \"{turn}\" }}"
+            )
+        })
+        .collect();
+    let levels: Vec<String> = (0..=20)
+        .map(|at| {
+            let level = f64::from(at % 5) * 0.04;
+            format!(
+                "{{ station = \"{} m\", level = \"{level} m\", left = \"{} m\" }}",
+                at * 5,
+                level + 0.02
+            )
+        })
+        .collect();
+    let text = Library::example(false).replace(
+        "length = \"auto\"",
+        &format!(
+            "line = [ {} ]\nground = [ {} ]\nlength = \"100 m\"",
+            bends.join(", "),
+            levels.join(", ")
+        ),
+    );
+    let text = text.replace("spacing_straight = \"3 m\"", "spacing_straight = \"1 m\"");
+    example(
+        &text.replace("# spacing_curve = \"1.5 m\"", "spacing_curve = \"1 m\""),
+        &library,
+    )
+}
+
+/// Exact geometry of 100 stations: volumes, frames, bays, strings and boards.
+#[divan::bench(sample_count = 100)]
+fn geometry_of_a_hundred_stations(bencher: divan::Bencher<'_, '_>) {
+    let library = Library::built_in().expect("the library");
+    let course = winding();
+    let given = &course.file.course;
+    let frames = &course.library.tables.frames;
+    assert_eq!(course.plan.frames.rows.len(), 101);
+    bencher.bench_local(|| {
+        let wall = given
+            .wall
+            .standing(course.plan.sizing.length)
+            .expect("sound");
+        let volumes = Volumes::of(&wall, given.wall.footing, given.wall.cope_height);
+        let bars = &library.tables.bars;
+        let rows = Frames::set_out(&given.wall, &wall, &given.frames, bars).expect("sound");
+        let fittings = Fittings::of(&given.wall, &wall, &rows, &given.frames, frames);
+        (volumes, rows, fittings)
+    });
+}
+
+/// All drawings of the example, at the size of a page.
+#[divan::bench(sample_count = 50)]
+fn all_drawings(bencher: divan::Bencher<'_, '_>) {
+    let library = Library::built_in().expect("the library");
+    let course = example(Library::example(false), &library);
+    bencher.bench_local(|| documents::Drawings::on_paper(&course));
 }

@@ -48,7 +48,7 @@ moved: Array<Moved>, };
 
 export type Choices = { rocks: Array<[string, string]>, bars: Array<[string, string]>, };
 
-export type Drawings = { section: string, elevation: string, setting_out: string, gauge: string, };
+export type Drawings = { section: string, elevation: string, line_plan: string, setting_out: string, frame: string, gauge: string, };
 
 export type Moved = { what: string, before: string, after: string, };
 
@@ -1179,6 +1179,10 @@ export type WrittenWall = {
  * `freestanding`, or `holds a bank on the right`.
  */
 kind: string, length: string, 
+/**
+ * `straight, level`, `bent, uneven`.
+ */
+lie: string, 
 /**
  * The line in words; empty for one straight.
  */

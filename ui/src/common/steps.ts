@@ -2,8 +2,8 @@
 import type { View, WrittenKit } from '../bindings'
 
 export type StepId =
-  | 'ready' | 'venue' | 'group' | 'wall' | 'frames' | 'stone' | 'days' | 'kit' | 'pages'
-export type DrawingName = 'section' | 'elevation' | 'setting_out' | 'gauge'
+  | 'ready' | 'venue' | 'group' | 'wall' | 'line' | 'frames' | 'stone' | 'days' | 'kit' | 'pages'
+export type DrawingName = 'section' | 'elevation' | 'line_plan' | 'setting_out' | 'frame' | 'gauge'
 
 export type Step = {
   id: StepId
@@ -19,7 +19,8 @@ export const STEPS: readonly Step[] = [
   { id: 'venue', name: 'Course', drawing: 'elevation', now: ({ written }) => written.venue },
   { id: 'group', name: 'Group', drawing: 'setting_out', now: ({ plan }) => people(plan.people.students) },
   { id: 'wall', name: 'Wall', drawing: 'section', now: ({ written }) => written.wall.length },
-  { id: 'frames', name: 'Frames', drawing: 'setting_out', now: ({ written }) => frames(written.frames.count) },
+  { id: 'line', name: 'Line and ground', drawing: 'line_plan', now: ({ written }) => written.wall.lie },
+  { id: 'frames', name: 'Frames', drawing: 'frame', now: ({ written }) => frames(written.frames.count) },
   { id: 'stone', name: 'Stone', drawing: 'elevation', now: ({ written }) => `${written.stone.high} to order` },
   { id: 'days', name: 'Days', drawing: 'elevation', now: ({ written }) => days(written.days.length) },
   { id: 'kit', name: 'Kit', drawing: 'gauge', now: ({ written }) => tools(written.kit) },
@@ -41,6 +42,10 @@ const OF_KEY: readonly (readonly [start: string, step: StepId])[] = [
   ['venue.longest_wall', 'wall'],
   ['pace.seed', 'pages'],
   ['pace.chance', 'wall'],
+  ['wall.line', 'line'],
+  ['wall.ground', 'line'],
+  ['wall.top', 'line'],
+  ['wall.steps', 'line'],
   ['wall', 'wall'],
   ['group', 'group'],
   ['student', 'group'],

@@ -1,6 +1,13 @@
 // What is asked about frames and bars.
 import { COMMON, type Choice, type Question } from '../common/field'
 
+export const KIND: readonly Question[] = [
+  {
+    key: 'frames.kind', label: 'Frames', kind: 'choice', unset: 'bars and boards',
+    choices: [['bar', 'bars and boards'], ['timber', 'timber, nailed']],
+  },
+]
+
 export const STOCK: readonly Question[] = [
   { key: 'frames.in_stock', label: 'Frames in stock', kind: 'number', unset: 'not counted' },
   { key: 'frames.set_size', label: 'Frames to a set', kind: 'number', unset: '1' },
@@ -14,6 +21,18 @@ export const PLACING: readonly Question[] = [
   {
     key: 'frames.spacing_straight', label: 'No further apart than', unset: '3 m', from: COMMON,
     help: 'On a straight line, at equal distances.',
+  },
+  { key: 'frames.spacing_curve', label: 'On an arc', unset: '1.5 m', from: COMMON, help: 'Left empty with a tolerance given: as the tolerance asks.' },
+  {
+    key: 'frames.curve_tolerance', label: 'String off the curve', unset: '0.025 m', from: COMMON,
+    help: 'How far, at the middle of a bay, on the outer face.',
+  },
+]
+
+export const LUMBER: readonly Question[] = [
+  {
+    key: 'frames.lumber_lengths', label: 'Battens are sold in', unset: '1.8 m to 4.8 m by the 0.6 m', from: COMMON,
+    help: 'Commas between them.', wide: true,
   },
 ]
 

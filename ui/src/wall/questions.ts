@@ -28,9 +28,42 @@ export const LENGTH: readonly Question[] = [
 
 const END = [['head', 'built end'], ['joined', 'joined'], ['raked', 'raked back']] as const
 
+export const BANK_SIDE: readonly Question[] = [
+  {
+    key: 'wall.retained', label: 'Holds back a bank', kind: 'choice', unset: 'no, it stands free',
+    choices: [['left', 'on the left'], ['right', 'on the right']], help: 'Looking from station 0.',
+  },
+]
+
+/** The bank behind a retaining wall; what is left empty comes from the table of usual figures. */
+export const BANK: readonly Question[] = [
+  { key: 'wall.bank.drainage', label: 'Drainage stone', unset: '0.3 m', from: COMMON, help: 'Thickness behind the wall.' },
+  { key: 'wall.bank.height', label: 'Bank, height', unset: 'up to the top' },
+  {
+    key: 'wall.bank.slope_degrees', label: 'Bank, slope', kind: 'number', unset: '0', help: 'Degrees, rising from the wall.',
+  },
+  { key: 'wall.bank.load_kpa', label: 'Load above', kind: 'number', unset: '0', help: 'kN on each square metre.' },
+  { key: 'wall.bank.fill', label: 'Fill', unset: '1800 kg/m3', from: COMMON, help: 'As it lies.' },
+  { key: 'wall.bank.friction_degrees', label: 'Friction in the fill', kind: 'number', unset: '30', from: COMMON, help: 'Degrees.' },
+  {
+    key: 'wall.bank.wall_friction_degrees', label: 'Friction at the back', kind: 'number', unset: '20', from: COMMON,
+    help: 'Degrees.',
+  },
+  {
+    key: 'wall.bank.base_friction_degrees', label: 'Friction under the wall', kind: 'number', unset: '30', from: COMMON,
+    help: 'Degrees.',
+  },
+  { key: 'wall.bank.near_boundary', label: 'Near a boundary', kind: 'switch' },
+  { key: 'wall.bank.near_building', label: 'Near a building', kind: 'switch' },
+]
+
 export const ENDS: readonly Question[] = [
   { key: 'wall.ends.start', label: 'At station 0', kind: 'choice', choices: END, unset: 'built end' },
   { key: 'wall.ends.finish', label: 'At the far end', kind: 'choice', choices: END, unset: 'built end' },
+  {
+    key: 'wall.head_batter', label: 'Built ends lean 1 in', kind: 'number', unset: 'plumb', from: COMMON,
+    help: 'Back from the foot.',
+  },
 ]
 
 export const COPE: readonly Question[] = [

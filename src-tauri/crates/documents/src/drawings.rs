@@ -24,8 +24,12 @@ pub struct Drawings {
     pub parts: Vec<(char, &'static str)>,
     /// The wall seen from the side.
     pub elevation: Picture,
-    /// The wall seen from above.
+    /// The line on the ground, seen from above.
+    pub line_plan: Picture,
+    /// The setting-out along a straightened line.
     pub setting_out: Picture,
+    /// One frame put together.
+    pub frame: Picture,
     /// The batter gauge.
     pub gauge: Picture,
 }
@@ -34,7 +38,9 @@ pub struct Drawings {
 struct Rooms {
     section: Room,
     along: Room,
+    line_plan: Room,
     setting_out: Room,
+    frame: Room,
     gauge: Room,
 }
 
@@ -49,8 +55,10 @@ impl Drawings {
             &Rooms {
                 section: room(WIDE_MM, 170.0),
                 along: room(WIDE_MM, 125.0),
+                line_plan: room(WIDE_MM, 190.0),
                 setting_out: room(WIDE_MM, 135.0),
-                gauge: room(85.0, 120.0),
+                frame: room(WIDE_MM, 135.0),
+                gauge: room(85.0, 85.0),
             },
         )
     }
@@ -63,7 +71,9 @@ impl Drawings {
             &Rooms {
                 section: room(130.0, 130.0),
                 along: room(135.0, 78.0),
+                line_plan: room(135.0, 105.0),
                 setting_out: room(135.0, 78.0),
+                frame: room(135.0, 105.0),
                 gauge: room(135.0, 78.0),
             },
         )
@@ -86,6 +96,8 @@ impl Drawings {
                 svg: elevation.svg(),
                 description: elevation.description,
             },
+            line_plan: picture(drawing::line_plan(plan, given, rooms.line_plan)),
+            frame: picture(drawing::frame(plan, given, rooms.frame)),
             setting_out: picture(drawing::setting_out(plan, given, rooms.setting_out)),
             gauge: picture(drawing::gauge(plan, given, rooms.gauge)),
         }

@@ -45,9 +45,17 @@ impl Feed {
 
 pub(crate) fn setting_out(course: &Course) -> Feed {
     let drawings = Drawings::on_paper(course);
-    let own = json!({ "wall": course.written.wall, "frames": course.written.frames });
+    let written = &course.written;
+    let own = json!({
+        "wall": written.wall,
+        "frames": written.frames,
+        "timber": written.timber,
+        "retaining": written.retaining,
+    });
     Feed::new(course, own)
         .with("section.svg", "section_words", drawings.section)
+        .with("line-plan.svg", "line_plan_words", drawings.line_plan)
+        .with("frame.svg", "frame_words", drawings.frame)
         .with("setting-out.svg", "setting_out_words", drawings.setting_out)
         .with("elevation.svg", "elevation_words", drawings.elevation)
         .with("gauge.svg", "gauge_words", drawings.gauge)

@@ -57,6 +57,10 @@ pub(crate) fn library(library: &Library, language: Language) -> Library {
     for caution in &mut tables.cautions {
         respell(&mut caution.text);
     }
+    respell(&mut tables.retaining.ask);
+    for assumption in &mut tables.retaining.assumptions {
+        respell(assumption);
+    }
     library
 }
 
@@ -71,4 +75,17 @@ pub(crate) fn sentences(written: &mut Written, language: Language) {
         respell(&mut caution.text);
     }
     respell(&mut written.stone.per_length);
+    respell(&mut written.wall.top);
+    respell(&mut written.frames.leapfrog);
+    for end in &mut written.wall.ends {
+        respell(&mut end.what);
+    }
+    if let Some(bars) = &mut written.frames.bars {
+        respell(&mut bars.trench);
+    }
+    if let Some(bank) = &mut written.retaining {
+        for (name, _) in &mut bank.reckoned {
+            respell(name);
+        }
+    }
 }

@@ -67,7 +67,9 @@ impl Choices {
 pub struct Drawings {
     pub section: String,
     pub elevation: String,
+    pub line_plan: String,
     pub setting_out: String,
+    pub frame: String,
     pub gauge: String,
 }
 

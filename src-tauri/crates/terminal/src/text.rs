@@ -1,5 +1,7 @@
 //! A plan as text for people.
 
+mod setting_out;
+
 use shapes::written::{Day, Written};
 
 /// The whole plan, most important first.
@@ -7,8 +9,10 @@ pub(crate) fn plan(plan: &Written) -> String {
     let mut text = Text::default();
     text.line(&format!("{}, {}", plan.title, plan.dates));
     text.line(&plan.group);
-    wall(plan, &mut text);
-    frames(plan, &mut text);
+    setting_out::wall(plan, &mut text);
+    setting_out::frames(plan, &mut text);
+    setting_out::timber(plan, &mut text);
+    setting_out::bank(plan, &mut text);
     stone(plan, &mut text);
     kit(plan, &mut text);
     text.heading("Stints");
@@ -45,109 +49,6 @@ pub(crate) fn check(plan: &Written) -> String {
         text.line(&format!("- {}", caution.text));
     }
     text.text
-}
-
-fn wall(plan: &Written, text: &mut Text) {
-    let wall = &plan.wall;
-    text.heading("Wall");
-    text.line(&wall.reason);
-    text.table(
-        [
-            ("height to the cope", wall.height.clone()),
-            ("width at the top", wall.top_width.clone()),
-            ("width at the ground", wall.base_width.clone()),
-            ("batter", wall.batter.clone()),
-            ("section", wall.section_area.clone()),
-            ("body", wall.body_volume.clone()),
-            ("footing", wall.footing_volume.clone()),
-            ("cope", wall.cope_volume.clone()),
-        ]
-        .into_iter()
-        .filter(|(_, figure)| !figure.is_empty())
-        .map(|(name, figure)| vec![name.to_owned(), figure]),
-    );
-    text.table(wall.limits.iter().map(|limit| {
-        let binds = if limit.binds { "<- decides" } else { "" };
-        vec![
-            limit.limit.clone(),
-            format!("{} {}", limit.bound, limit.length),
-            binds.to_owned(),
-        ]
-    }));
-}
-
-fn frames(plan: &Written, text: &mut Text) {
-    let frames = &plan.frames;
-    text.heading("Frames");
-    let counted = |count: usize, one: &str| match count {
-        1 => format!("1 {one}"),
-        many => format!("{many} {one}s"),
-    };
-    let mut words = format!(
-        "{}, {}",
-        counted(frames.count, "frame"),
-        counted(frames.sets, "set")
-    );
-    if 0 < frames.end_profiles {
-        words.push_str(&format!(
-            ", {}",
-            counted(frames.end_profiles, "end profile")
-        ));
-    }
-    if let Some(short) = frames.short.filter(|short| 0 < *short) {
-        words.push_str(&format!("; {short} short"));
-    }
-    text.line(&words);
-    if let Some(bars) = &frames.bars {
-        let length = if bars.length.is_empty() {
-            "none in stock is long enough"
-        } else {
-            &bars.length
-        };
-        text.line(&format!(
-            "{} bars {}, {length} (needed: {})",
-            bars.count, bars.size, bars.needed
-        ));
-    }
-    let head = [
-        "frame", "station", "ground", "left", "right", "width", "up left", "up right",
-    ]
-    .map(str::to_owned)
-    .to_vec();
-    text.table(std::iter::once(head).chain(frames.rows.iter().map(|row| {
-        vec![
-            row.number.to_string(),
-            row.station.clone(),
-            row.ground.clone(),
-            row.left_offset.clone(),
-            row.right_offset.clone(),
-            row.base_width.clone(),
-            row.left_rise.clone(),
-            row.right_rise.clone(),
-        ]
-    })));
-    let head = ["string at", "width there", ""].map(str::to_owned).to_vec();
-    text.table(
-        std::iter::once(head).chain(frames.strings.iter().map(|string| {
-            let remark = match (string.throughs, string.top) {
-                (true, _) => "throughs",
-                (_, true) => "top",
-                _ => "",
-            };
-            vec![
-                string.height.clone(),
-                string.width.clone(),
-                remark.to_owned(),
-            ]
-        })),
-    );
-    text.table(frames.moves.iter().map(|one| {
-        vec![
-            format!("frame {}", one.frame),
-            format!("{} to {}", one.from, one.to),
-            format!("when built to {}", one.built_to),
-        ]
-    }));
 }
 
 fn stone(plan: &Written, text: &mut Text) {

@@ -3,7 +3,7 @@
 use super::{COMMON, Shown};
 use crate::course::Course;
 use crate::frames::{Fittings, Frames};
-use crate::quantity::{Length, Read, metres, show_length, show_mark};
+use crate::quantity::{Length, Read, metres, show_length, show_mark, show_small};
 use crate::retaining::{Retaining, Verdict};
 use crate::tables::{RetainingTable, Tables};
 use crate::wall::{Across, Piece, Top, Wall};
@@ -139,8 +139,8 @@ fn far_off_the_curve(course: &Course, lie: Lie<'_>) -> Found {
             "On the arc from {} to {} a straight string is {} off the outer face at the middle of a bay, more than the {} allowed. Set frames {} apart there, or bring the face out to a lath bent to the curve.",
             show(curve.from),
             show(curve.to),
-            show(bow),
-            show(course.frames.tolerance),
+            show_small(bow, course.units),
+            show_small(course.frames.tolerance, course.units),
             show(curve.spacing_for_tolerance)
         ),
     ))

@@ -6,7 +6,8 @@
 mod show;
 
 pub use show::{
-    Units, show_area, show_count, show_length, show_mark, show_mass, show_share, show_volume,
+    Units, show_area, show_count, show_length, show_mark, show_mass, show_share, show_small,
+    show_volume,
 };
 pub use uom::si::f64::{
     Area, Force, Length, LinearMassDensity, Mass, MassDensity as Density, Volume,

@@ -50,6 +50,24 @@ pub fn show_mark(length: Length, units: Units) -> String {
     }
 }
 
+/// A length so small that it is told in millimetres: `18 mm`, `less than 1 mm`; in inches as
+/// any mark.
+pub fn show_small(length: Length, units: Units) -> String {
+    match units {
+        Units::Metric => {
+            let millimetres = (length.si() * 1000.0).round();
+            if millimetres < 1.0 && 0.0 < length.si() {
+                return "less than 1 mm".to_owned();
+            }
+            format!("{millimetres:.0} mm")
+        }
+        Units::Imperial if length.si() < INCH_M / 32.0 && 0.0 < length.si() => {
+            "less than 1/16 in".to_owned()
+        }
+        Units::Imperial => show_mark(length, units),
+    }
+}
+
 /// Minus a very small nothing is written as plain nothing.
 fn tidy_zero(value: f64, half_step: f64) -> f64 {
     if value.abs() < half_step { 0.0 } else { value }
@@ -181,6 +199,14 @@ mod tests {
         ] {
             assert_eq!(show_mark(metres(m), Units::Metric), metric);
             assert_eq!(show_mark(metres(m), Units::Imperial), imperial);
+        }
+        for (m, metric, imperial) in [
+            (0.0184, "18 mm", "3/4 in"),
+            (0.0002, "less than 1 mm", "less than 1/16 in"),
+            (0.0, "0 mm", "0 in"),
+        ] {
+            assert_eq!(show_small(metres(m), Units::Metric), metric);
+            assert_eq!(show_small(metres(m), Units::Imperial), imperial);
         }
     }
 

@@ -1,6 +1,7 @@
 //! Editing a course file as text: one value changes, comments and spelling stay.
 
 mod breaks;
+mod linked;
 mod rows;
 
 pub use breaks::{add_break, remove_break};
@@ -19,11 +20,13 @@ use toml_edit::{ArrayOfTables, DocumentMut, Formatted, Item, Table, TableLike, V
 /// # Errors
 /// The [`Fault`] that the changed text would have, so that the caller keeps the old one.
 pub fn set(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
+    let units = CourseFile::parse(text)?.course.units;
     let mut document = parsed(text)?;
     let steps: Vec<&str> = key.split('.').collect();
     let (last, outer) = steps.split_last().unwrap_or((&"", &[]));
     let table = descend(document.as_table_mut(), outer).ok_or_else(|| no_such(key))?;
     put(table, last, typed.trim());
+    linked::follow(&mut document, key, typed.trim(), units);
     checked(document)
 }
 

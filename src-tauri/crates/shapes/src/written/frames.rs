@@ -3,7 +3,7 @@
 use craft::course::Course;
 use craft::frames::{Bay, FrameRow};
 use craft::plan::Plan;
-use craft::quantity::{Length, Read, Units, show_length, show_mark, show_mass};
+use craft::quantity::{Length, Read, Units, show_length, show_mark, show_mass, show_small};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -185,7 +185,7 @@ impl Frames {
             string: StringToBring {
                 total: show_length(string.total, course.units),
                 tail: show(string.tail),
-                sag: show(string.sag),
+                sag: show_small(string.sag, course.units),
             },
         }
     }
@@ -245,6 +245,7 @@ fn bay_row(
 
 fn curves(plan: &Plan, course: &Course) -> Vec<CurveRow> {
     let show = |length| show_mark(length, course.units);
+    let small = |length| show_small(length, course.units);
     plan.fittings
         .curves
         .iter()
@@ -254,9 +255,9 @@ fn curves(plan: &Plan, course: &Course) -> Vec<CurveRow> {
             radius: show(curve.bend.radius),
             turn: curve.bend.turn.word().to_owned(),
             bay: show(curve.bay),
-            left_bow: show(curve.bow[0]),
-            right_bow: show(curve.bow[1]),
-            tolerance: show(course.frames.tolerance),
+            left_bow: small(curve.bow[0]),
+            right_bow: small(curve.bow[1]),
+            tolerance: small(course.frames.tolerance),
             spacing_for_tolerance: show(curve.spacing_for_tolerance),
             too_far: curve.too_far,
         })
@@ -298,7 +299,7 @@ fn bars(plan: &Plan, course: &Course) -> Option<Bars> {
         embedment: show(course.frames.embedment),
         projection: show(course.frames.projection),
         eyes: show(board.eyes),
-        eye: show(board.eye),
+        eye: show_small(board.eye, course.units),
         board_length: show(board.length),
         trench: trench(plan, course.units),
     })
@@ -319,7 +320,7 @@ fn trench(plan: &Plan, units: Units) -> String {
     }
     format!(
         "The bars stand where the footing will be: leave a gap {} wide in it at each bar, {} in all. {grips}",
-        show(trench.gap),
+        show_small(trench.gap, units),
         trench.gaps
     )
 }

@@ -2,7 +2,7 @@
 
 use crate::plan::timber_word;
 use craft::plan::Plan;
-use craft::quantity::{Length, Units, show_length, show_mark, show_share};
+use craft::quantity::{Length, Units, show_length, show_mark, show_share, show_small};
 use craft::timber::{CutRow, Kind, Pattern};
 use serde::Serialize;
 use ts_rs::TS;
@@ -151,7 +151,7 @@ fn pattern_line(pattern: &Pattern, units: Units) -> PatternLine {
         stock: show_length(pattern.stock, units),
         times: pattern.times,
         pieces: pieces.join(", "),
-        offcut: show_mark(pattern.offcut, units),
+        offcut: show_small(pattern.offcut, units),
     }
 }
 

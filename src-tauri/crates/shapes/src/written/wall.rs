@@ -16,6 +16,8 @@ pub struct Wall {
     /// `freestanding`, or `holds a bank on the right`.
     pub kind: String,
     pub length: String,
+    /// `straight, level`, `bent, uneven`.
+    pub lie: String,
     /// The line in words; empty for one straight.
     pub line: String,
     /// How the top runs; empty for a level one on level ground.
@@ -88,6 +90,7 @@ impl Wall {
                 WallKind::Retaining(bank) => format!("holds a bank on the {}", bank.side.word()),
             },
             length: show(plan.sizing.length),
+            lie: lie(plan),
             line: line(plan, units),
             top: top(plan, units),
             ends: ends(plan, units),
@@ -112,6 +115,28 @@ impl Wall {
             limits: limits(plan, course),
         }
     }
+}
+
+fn lie(plan: &Plan) -> String {
+    let bent = plan
+        .wall
+        .line
+        .stretches()
+        .iter()
+        .any(|it| it.bend.is_some());
+    let line = if plan.wall.is_ring() {
+        "a ring"
+    } else if bent {
+        "bent"
+    } else {
+        "straight"
+    };
+    let ground = if plan.wall.ground.is_level() {
+        "level"
+    } else {
+        "uneven"
+    };
+    format!("{line}, {ground}")
 }
 
 /// `4.00 m straight, 3.00 m round to the left on a radius of 6.00 m, 2.00 m straight.`
