@@ -7,4 +7,5 @@ mod handbook {
     mod sections;
     mod setting_out;
     mod units;
+    mod volumes;
 }

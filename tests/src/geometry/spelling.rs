@@ -25,7 +25,7 @@ fn in_metres(sixteenths: u32) -> String {
 }
 
 /// Fails where two plans differ in a number or in shape. Words may differ: they name units.
-fn same(path: &str, a: &Value, b: &Value) -> Result<(), TestCaseError> {
+pub fn same(path: &str, a: &Value, b: &Value) -> Result<(), TestCaseError> {
     match (a, b) {
         (Value::Number(a), Value::Number(b)) => {
             let [a, b] = [a, b].map(|it| it.as_f64().expect("a number"));

@@ -32,7 +32,7 @@ fn agree_row(row: &Value, figures: &[(&str, f64)]) -> Result<(), TestCaseError> 
 }
 
 proptest! {
-    #![proptest_config(checks::cases(32))]
+    #![proptest_config(checks::cases(48))]
 
     #[test]
     fn volumes_widths_and_offsets(wall in wall()) {
@@ -47,7 +47,7 @@ proptest! {
             ("/wall/body_volume_m3", wall.body()),
             ("/wall/footing_volume_m3", wall.footing_volume()),
             ("/wall/cope_volume_m3", wall.cope_volume()),
-            ("/wall/face_area_m2", height * wall.length()),
+            ("/wall/face_area_m2", wall.face_area()),
             ("/wall/raked_away_m3", wall.raked_away()),
         ])?;
         prop_assert_eq!(&plan["wall"]["sizing"]["binding"], "given");
@@ -109,17 +109,18 @@ proptest! {
         let rows = list(&plan, "/frames/rows");
         let stations = wall.stations();
         prop_assert_eq!(rows.len(), stations.len());
-        let height = metres(wall.height);
         for (ours, &station) in rows.iter().zip(&stations) {
+            let standing = wall.standing(station);
+            let [left, right] = [0, 1].map(|side| wall.offset(side, &standing));
             agree_row(ours, &[
                 ("/station_m", station),
-                ("/ground_m", 0.0),
-                ("/height_m", height),
-                ("/left_offset_m", wall.half(0, 0.0)),
-                ("/right_offset_m", wall.half(1, 0.0)),
-                ("/base_width_m", wall.width(0.0)),
-                ("/left_rise_m", height),
-                ("/right_rise_m", height),
+                ("/ground_m", standing.ground),
+                ("/height_m", standing.top - standing.ground),
+                ("/left_offset_m", left),
+                ("/right_offset_m", right),
+                ("/base_width_m", left + right),
+                ("/left_rise_m", standing.top - standing.faces[0]),
+                ("/right_rise_m", standing.top - standing.faces[1]),
             ])?;
         }
         let count = stations.len();

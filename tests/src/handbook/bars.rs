@@ -52,7 +52,7 @@ fn serves(row: &Row) -> Found {
         ("\"0.45 m\"", &format!("\"{}\"", row.text("embedment"))),
         ("\"0.14 m\"", &format!("\"{}\"", row.text("projection"))),
     ]));
-    let ours = plan.frames.bars.chosen.map(Read::si);
+    let ours = plan.frames.bars.and_then(|bars| bars.chosen).map(Read::si);
     let theirs = row
         .given("chosen")
         .map(|text| length(text).expect("a length").si());

@@ -2,14 +2,14 @@
 
 use checks::{Found, Row, every_row};
 use craft::quantity::{FOOT_M, Length, Read, metres};
-use craft::wall::{Batter, Section, Side, Volumes};
+use craft::wall::{Batter, Section, Side, Volumes, Wall};
 use files::quantity::length;
 
-fn metres_in(row: &Row, column: &str) -> Length {
+pub(super) fn metres_in(row: &Row, column: &str) -> Length {
     length(row.text(column)).unwrap_or_else(|wrong| panic!("{}", row.fault(&wrong.what)))
 }
 
-fn batter(row: &Row, column: &str) -> Batter {
+pub(super) fn batter(row: &Row, column: &str) -> Batter {
     if row.text(column) == "plumb" {
         return Batter::PLUMB;
     }
@@ -17,7 +17,7 @@ fn batter(row: &Row, column: &str) -> Batter {
 }
 
 /// `6.75 ft2`, `4.125 yd3` in SI.
-fn measured(text: &str) -> f64 {
+pub(super) fn measured(text: &str) -> f64 {
     let (number, unit) = text.split_once(' ').expect("a number and its unit");
     let yard = 3.0 * FOOT_M;
     let size = match unit {
@@ -31,7 +31,7 @@ fn measured(text: &str) -> f64 {
 }
 
 /// Six figures of the table must agree; it gives no more.
-fn near(row: &Row, what: &str, ours: f64, theirs: f64) -> Found {
+pub(super) fn near(row: &Row, what: &str, ours: f64, theirs: f64) -> Found {
     row.near(what, ours, theirs, theirs * 1e-6)
 }
 
@@ -55,7 +55,7 @@ fn adds_up(row: &Row) -> Found {
     }
     if let Some(volume) = row.given("volume") {
         let long = metres_in(row, "length");
-        let body = Volumes::of(&section, long, None, metres(0.0)).body;
+        let body = Volumes::of(&Wall::plain(section, long), None, metres(0.0)).body;
         near(row, "volume in m3", body.si(), measured(volume))?;
     }
     Ok(())

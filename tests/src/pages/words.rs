@@ -59,7 +59,10 @@ fn setting_out(course: &Course) -> Vec<String> {
         wall.height.clone(),
         wall.base_width.clone(),
         wall.top_width.clone(),
-        frames.bars.needed.clone(),
+        frames
+            .bars
+            .as_ref()
+            .map_or_else(String::new, |bars| bars.needed.clone()),
     ];
     for row in &frames.rows {
         words.extend([

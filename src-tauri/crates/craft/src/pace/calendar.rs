@@ -159,6 +159,10 @@ impl Walk<'_> {
                 return;
             };
             let until = open.to.min(self.now + left);
+            // Far from the first day a clock in minutes is coarser than what is left.
+            if until <= self.now {
+                return;
+            }
             saw(what, self.now, until);
             left -= until - self.now;
             self.now = until;

@@ -1,0 +1,6 @@
+//! Walls laid, looked over and measured.
+
+mod by_hand;
+mod laid;
+mod planted;
+mod walls;
