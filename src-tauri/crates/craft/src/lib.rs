@@ -27,6 +27,7 @@ pub mod quantity;
 pub mod readiness;
 pub mod retaining;
 pub mod stone;
+pub mod stonework;
 pub mod sun;
 pub mod tables;
 pub mod timber;

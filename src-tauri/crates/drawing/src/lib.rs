@@ -42,10 +42,8 @@ mod written;
 
 pub use elevation::elevation;
 pub use gauge::gauge;
-pub use gauge::gauge as frame;
 pub use parts::section_blank;
 pub use pen::Pen;
 pub use scene::{Anchor, Mark, Point, Room, Scene, Text};
 pub use section::section;
 pub use setting_out::setting_out;
-pub use setting_out::setting_out as line_plan;
