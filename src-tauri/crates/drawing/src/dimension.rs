@@ -111,7 +111,8 @@ pub(crate) fn figure_row(sheet: &mut Sheet, top: f64, places: &[(f64, String)]) 
     every
 }
 
-fn lie_apart(places: &[(f64, String)], size: f64, bold: bool) -> bool {
+/// Whether all figures of a row have room beside each other.
+pub(crate) fn lie_apart(places: &[(f64, String)], size: f64, bold: bool) -> bool {
     places.windows(2).all(|pair| match pair {
         [(x, words), (next_x, next_words)] => {
             let halves = (width(words, size, bold) + width(next_words, size, bold)) / 2.0;

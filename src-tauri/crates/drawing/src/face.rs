@@ -1,125 +1,197 @@
-//! The wall seen from the side, without any words: courses, throughs, copes, ends, frames.
+//! The wall seen from the side, without any words: its edges, its ends, trench and frames.
 
 use crate::hatching::{broken_edge, hatched_box};
+use crate::laid::Laid;
+use crate::lie::{Lie, Place};
+use crate::masonry::masonry;
 use crate::pen::Pen;
 use crate::scale::Scale;
 use crate::scene::Point;
 use crate::sheet::Sheet;
-use crate::stones::{Bed, beds, chance, rough, steps};
 use crate::stretches::Stretch;
 use craft::course::{Course, End};
+use craft::frames::FrameRow;
 use craft::plan::Plan;
 use craft::quantity::Read;
+use craft::wall::Side;
 
-/// Paper between stones.
-const JOINT_MM: f64 = 0.22;
-/// Face stones along the wall: the shortest and what the longest has more (common practice,
-/// no source), and the shortest drawn.
-const STONE_M: f64 = 0.2;
-const STONE_MORE_M: f64 = 0.25;
-const STONE_MM: f64 = 3.4;
-/// Copes thinner than this on paper are drawn as one band.
-const COPE_MM: f64 = 0.95;
-const COPE_STROKE_MM: f64 = 1.3;
 /// How much of a standing wall is drawn.
-pub(crate) const STANDING_MM: f64 = 8.0;
+pub(crate) const STANDING_MM: f64 = 5.0;
 /// The end of a board, as it is seen from the side.
 const BOARD_MM: (f64, f64) = (2.2, 1.1);
 const BAR_MM: f64 = 0.8;
+/// A leg of a timber frame, seen on edge (common practice, no source).
+const LEG_M: f64 = 0.025;
 
-/// A stretch of wall from the side, with the ground at its first frame as its zero.
+/// A stretch of wall from the side, unrolled along the centre line.
 pub(crate) struct Face<'a> {
     pub(crate) plan: &'a Plan,
     pub(crate) course: &'a Course,
+    pub(crate) lie: &'a Lie<'a>,
     pub(crate) stretch: &'a Stretch<'a>,
     pub(crate) scale: Scale,
     /// How many times larger heights are drawn than lengths.
     pub(crate) times: u32,
+    /// The stones; left out where only the room is measured.
+    pub(crate) laid: Option<&'a Laid>,
+}
+
+/// One end of a stretch.
+#[derive(Clone, Copy)]
+pub(crate) struct EndAt {
+    /// The station.
+    pub(crate) at: f64,
+    /// Away from the wall along its line.
+    pub(crate) out: f64,
+    /// How the wall ends here; nothing where it goes on.
+    pub(crate) kind: Option<End>,
+    /// How the end itself leans.
+    pub(crate) lean: f64,
 }
 
 impl Face<'_> {
-    /// A place, in metres along the whole wall and above the ground.
-    pub(crate) fn at(&self, x: f64, y: f64) -> Point {
-        let mm = self.scale.mm_per_m();
-        let along = x - self.stretch.from().si();
-        Point::new(along * mm, -y * mm * f64::from(self.times))
+    pub(crate) fn from(&self) -> f64 {
+        self.stretch.from().si()
     }
 
-    pub(crate) fn top(&self) -> f64 {
-        self.plan.section.height().si()
+    pub(crate) fn to(&self) -> f64 {
+        self.stretch.to().si()
+    }
+
+    /// Whether station 0 lies at the right: so it is for who looks at the left face.
+    pub(crate) fn mirrored(&self) -> bool {
+        self.lie.side == Side::Left
+    }
+
+    /// To the right on paper for a way along the line.
+    pub(crate) fn right(&self, out: f64) -> f64 {
+        if self.mirrored() { -out } else { out }
+    }
+
+    /// A station on paper; the left end of the stretch is the zero.
+    pub(crate) fn x(&self, station: f64) -> f64 {
+        let along = if self.mirrored() {
+            self.to() - station
+        } else {
+            station - self.from()
+        };
+        along * self.scale.mm_per_m()
+    }
+
+    /// A level on paper; the ground at station 0 on the centre line is the zero.
+    pub(crate) fn y(&self, level: f64) -> f64 {
+        let zero = self.lie.zero();
+        -(level - zero) * self.scale.mm_per_m() * f64::from(self.times)
+    }
+
+    pub(crate) fn at(&self, (station, level): Place) -> Point {
+        Point::new(self.x(station), self.y(level))
+    }
+
+    pub(crate) fn on_paper(&self, line: &[Place]) -> Vec<Point> {
+        line.iter().map(|place| self.at(*place)).collect()
+    }
+
+    /// The same from left to right.
+    pub(crate) fn left_to_right(&self, line: &[Place]) -> Vec<Point> {
+        let mut points = self.on_paper(line);
+        if self.mirrored() {
+            points.reverse();
+        }
+        points
     }
 
     pub(crate) fn cope(&self) -> f64 {
         self.course.wall.cope_height.si()
     }
 
-    /// The two ends of the stretch: along the wall, outwards, and how the wall ends there;
-    /// nothing where it goes on.
-    fn ends(&self) -> [(f64, f64, Option<End>); 2] {
-        let [start, finish] = self.course.wall.ends;
+    /// The two ends of the stretch, in order of station.
+    pub(crate) fn ends(&self) -> [EndAt; 2] {
+        let whole = |end: usize| self.plan.ends.get(end);
         [
-            (
-                self.stretch.from().si(),
-                -1.0,
-                self.stretch.first.then_some(start),
-            ),
-            (
-                self.stretch.to().si(),
-                1.0,
-                self.stretch.last.then_some(finish),
-            ),
+            (self.from(), -1.0, self.stretch.first, 0),
+            (self.to(), 1.0, self.stretch.last, 1),
         ]
+        .map(|(at, out, is_end, end)| {
+            let own = whole(end).filter(|_| is_end);
+            EndAt {
+                at,
+                out,
+                kind: own.map(|own| own.kind),
+                lean: own.map_or(0.0, |own| own.batter.lean()),
+            }
+        })
     }
 
-    /// Where a course of this stretch begins and ends: a raked end steps back one along for
-    /// one up (common practice, no source). Nothing where two raked ends have met below.
-    pub(crate) fn reach(&self, from: f64, to: f64) -> Option<(f64, f64)> {
-        let back = |end: End| match end {
-            End::Raked => (from + to) / 2.0,
-            End::Head | End::Joined => 0.0,
+    /// From where to where the whole wall stands so far below its top: heads lean back, and
+    /// raked ends step back. Nothing where two raked ends have met below.
+    pub(crate) fn reach(&self, below_top: f64) -> Option<(f64, f64)> {
+        let back = |at: usize, station: f64| {
+            let lean = self.plan.ends.get(at).map_or(0.0, |end| end.batter.lean());
+            let high = self.lie.top(station) - below_top - self.lie.ground(station);
+            lean * high.max(0.0)
         };
-        let [start, finish] = self.course.wall.ends.map(back);
-        let start = start.max(self.stretch.from().si());
-        let finish = (self.plan.sizing.length.si() - finish).min(self.stretch.to().si());
+        let length = self.lie.length();
+        let (start, finish) = (back(0, 0.0), length - back(1, length));
         (start + 0.05 < finish).then_some((start, finish))
     }
 
+    /// The same within this stretch.
+    pub(crate) fn reach_here(&self, below_top: f64) -> Option<(f64, f64)> {
+        let (start, finish) = self.reach(below_top)?;
+        let (start, finish) = (start.max(self.from()), finish.min(self.to()));
+        (start < finish).then_some((start, finish))
+    }
+
+    /// The top of this stretch, lowered by so much.
+    pub(crate) fn below_top(&self, from: f64, to: f64, below: f64) -> Vec<Place> {
+        let mut line = self.lie.top_line(from, to);
+        for place in &mut line {
+            place.1 -= below;
+        }
+        line
+    }
+
     pub(crate) fn draw(&self, sheet: &mut Sheet) {
-        let beds = beds(self.plan, self.course);
         self.later(sheet);
         self.beyond(sheet);
         self.footing(sheet);
-        for (at, bed) in beds.iter().enumerate() {
-            self.course_of_stones(sheet, bed, (at + 100 * self.stretch.before) as u64);
+        if let Some(laid) = self.laid {
+            masonry(sheet, self, laid);
         }
-        self.throughs(sheet, &beds);
-        self.copes(sheet, &beds);
-        self.outline(sheet, &beds);
+        self.outline(sheet);
+        self.through_rows(sheet);
+        self.end_profiles(sheet);
         self.frames(sheet);
+        self.closing(sheet);
     }
 
     /// The full wall, where a raked end leaves part of it to be carried on.
     fn later(&self, sheet: &mut Sheet) {
-        for (at, out, end) in self.ends() {
-            if end != Some(End::Raked) {
+        for end in self.ends() {
+            if end.kind != Some(End::Raked) {
                 continue;
             }
-            let [(from, ..), (to, ..)] = self.ends();
-            let inner = (at - out * self.top()).clamp(from, to);
-            let corners = [(at, 0.0), (at, self.top()), (inner, self.top())];
-            let corners = corners.map(|(x, y)| self.at(x, y)).to_vec();
-            sheet.polyline(Pen::Later, corners);
+            let high = self.lie.top(end.at) - self.lie.ground(end.at);
+            let inner = (end.at - end.out * high).clamp(self.from(), self.to());
+            let mut top = self.lie.top_line(inner.min(end.at), inner.max(end.at));
+            if 0.0 < end.out {
+                top.reverse();
+            }
+            let mut corners = vec![(end.at, self.lie.ground(end.at))];
+            corners.extend(top);
+            sheet.polyline(Pen::Later, self.on_paper(&corners));
         }
     }
 
     /// Standing wall that the new wall joins, hatched; or a broken edge where it goes on.
     fn beyond(&self, sheet: &mut Sheet) {
-        let low = self.at(0.0, 0.0).y;
-        let high = self.at(0.0, self.top() + self.cope()).y;
-        for (at, out, end) in self.ends() {
-            let near = self.at(at, 0.0).x;
-            match end {
-                None => broken_edge(sheet, near + out * BAR_MM, (high, low)),
+        for end in self.ends() {
+            let (near, out) = (self.x(end.at), self.right(end.out));
+            let low = self.y(self.lie.ground(end.at));
+            let high = self.y(self.lie.top(end.at) + self.cope());
+            match end.kind {
+                None => broken_edge(sheet, near + out * 2.0 * BAR_MM, (high, low)),
                 Some(End::Joined) => {
                     let far = near + out * STANDING_MM;
                     hatched_box(sheet, (near.min(far), near.max(far)), (high, low));
@@ -136,163 +208,172 @@ impl Face<'_> {
         let Some(footing) = self.course.wall.footing else {
             return;
         };
-        let deep = -footing.depth.si();
-        let [(from, _, start), (to, _, finish)] = self.ends();
-        let mut corners = vec![self.at(from, deep), self.at(to, deep)];
-        if start.is_some() {
-            corners.insert(0, self.at(from, 0.0));
+        let (from, to) = (self.from(), self.to());
+        let mut corners = self.lie.trench(from, to, footing.depth.si());
+        let [start, finish] = self.ends();
+        if start.kind.is_some() {
+            corners.insert(0, (from, self.lie.ground(from)));
         }
-        if finish.is_some() {
-            corners.push(self.at(to, 0.0));
+        if finish.kind.is_some() {
+            corners.push((to, self.lie.ground(to)));
         }
-        sheet.polyline(Pen::Trench, corners);
+        sheet.polyline(Pen::Trench, self.on_paper(&corners));
     }
 
-    fn course_of_stones(&self, sheet: &mut Sheet, bed: &Bed, key: u64) {
-        let Some((start, finish)) = self.reach(bed.from, bed.to) else {
+    /// The edge of what is built; raked ends show theirs by their stones, and where the wall
+    /// goes on there is none.
+    fn outline(&self, sheet: &mut Sheet) {
+        let Some((start, finish)) = self.reach_here(0.0) else {
             return;
         };
-        let (low, high) = (self.at(0.0, bed.from).y, self.at(0.0, bed.to).y);
-        let (mut x, end) = (self.at(start, 0.0).x, self.at(finish, 0.0).x);
-        let mm = self.scale.mm_per_m();
-        let mut stone = 0;
-        while x < end {
-            let salt = key * 10_000 + stone;
-            let real = (STONE_M + STONE_MORE_M * chance(salt)) * mm;
-            let long = real.max(STONE_MM * (0.8 + chance(salt + 1)));
-            // No slivers at the end: the last stone takes what is left.
-            let to = if end < x + 1.5 * long { end } else { x + long };
-            let place = [(x, low), (x, high), (to, high), (to, low)];
-            shape(sheet, Pen::Stone, &rough(place, JOINT_MM, salt));
-            x = to;
-            stone += 1;
+        let mut corners = self.lie.top_line(start, finish);
+        let [first, last] = self.ends();
+        let has_edge = |end: EndAt| matches!(end.kind, Some(End::Head | End::Joined));
+        if has_edge(first) {
+            corners.insert(0, (first.at, self.lie.ground(first.at)));
+        }
+        if has_edge(last) {
+            corners.push((last.at, self.lie.ground(last.at)));
+        }
+        sheet.polyline(Pen::Outline, self.on_paper(&corners));
+    }
+
+    /// Where the top is not level, the line each row of throughs is measured to: stones lie
+    /// on level beds beside it.
+    fn through_rows(&self, sheet: &mut Sheet) {
+        if self.lie.top_is_level() {
+            return;
+        }
+        for row in &self.plan.stone.throughs {
+            let below = (self.plan.section.height() - row.height).si();
+            if let Some((from, to)) = self.reach_here(below) {
+                for run in self.above_ground(&self.below_top(from, to, below)) {
+                    sheet.polyline(Pen::Centre, self.on_paper(&run));
+                }
+            }
         }
     }
 
-    /// As many as the plan counts, at equal distances; those in the part left to be carried
-    /// on are dotted.
-    fn throughs(&self, sheet: &mut Sheet, beds: &[Bed]) {
-        let (length, mm) = (self.plan.sizing.length.si(), self.scale.mm_per_m());
-        let [(from, ..), (to, ..)] = self.ends();
-        for bed in beds {
-            let Some(row) = bed.throughs.and_then(|at| self.plan.stone.throughs.get(at)) else {
+    /// The parts of a line that lie above the ground.
+    pub(crate) fn above_ground(&self, line: &[Place]) -> Vec<Vec<Place>> {
+        let over = |place: Place| place.1 - self.lie.ground(place.0);
+        let mut runs: Vec<Vec<Place>> = Vec::new();
+        let mut open = false;
+        for (start, end) in crate::lie::pairs(line) {
+            let (low, high) = (over(start), over(end));
+            if low <= 0.0 && high <= 0.0 {
+                open = false;
                 continue;
+            }
+            let meets = |share: f64| {
+                let at = start.0 + (end.0 - start.0) * share;
+                (at, start.1 + (end.1 - start.1) * share)
             };
-            let apart = length / row.count as f64;
-            let wide = (self.course.wall.through.width.si() * mm).max(1.4);
-            let half = (wide / 2.0).min(0.42 * apart * mm);
-            let built = self.reach(bed.from, bed.to);
-            let all = (0..row.count).map(|at| (at as f64 + 0.5) * apart);
-            for along in all.filter(|along| from < *along && *along <= to) {
-                let stands = built.is_some_and(|(from, to)| from <= along && along <= to);
-                let low = self.at(along, bed.from);
-                let high = self.at(along, bed.to).y.min(low.y - 0.8);
-                let pen = if stands { Pen::Through } else { Pen::Later };
-                let upper = Point::new(low.x + half, high);
-                sheet.rectangle(pen, Point::new(low.x - half, low.y), upper);
+            let crossing = if low < high { -low } else { low } / (high - low).abs();
+            let from = if low < 0.0 { meets(crossing) } else { start };
+            let to = if high < 0.0 { meets(crossing) } else { end };
+            match runs.last_mut().filter(|_| open && 0.0 <= low) {
+                Some(run) => run.push(to),
+                None => runs.push(vec![from, to]),
             }
+            open = 0.0 <= high;
         }
+        runs
     }
 
-    /// Whether copes are too thin on paper to be drawn one by one.
-    pub(crate) fn copes_in_a_band(&self) -> bool {
-        self.course.wall.cope_thickness.si() * self.scale.mm_per_m() < COPE_MM
-    }
-
-    fn copes(&self, sheet: &mut Sheet, beds: &[Bed]) {
-        let topmost = beds.last().and_then(|bed| self.reach(bed.from, bed.to));
-        let (Some((start, finish)), true) = (topmost, 0.0 < self.cope()) else {
-            return;
-        };
-        let thick = self.course.wall.cope_thickness.si();
-        let low = self.at(0.0, self.top()).y;
-        let high = self.at(0.0, self.top() + self.cope()).y;
-        if self.copes_in_a_band() {
-            let (from, to) = (self.at(start, 0.0).x, self.at(finish, 0.0).x);
-            sheet.rectangle(Pen::Cope, Point::new(from, low), Point::new(to, high));
-            // Copes stand on edge, so that a band of them is upright strokes.
-            for stroke in steps((to - from) / COPE_STROKE_MM - 0.5) {
-                let x = from + (stroke + 1.0) * COPE_STROKE_MM;
-                sheet.line(Pen::Hatch, Point::new(x, low), Point::new(x, high));
+    /// A leaning head is built to a profile of its own; at a plumb one the frame is enough.
+    fn end_profiles(&self, sheet: &mut Sheet) {
+        for end in self.ends() {
+            if end.kind != Some(End::Head) || end.lean <= 0.0 {
+                continue;
             }
-            return;
-        }
-        for at in 0..self.plan.stone.copes {
-            let from = (at as f64 * thick).max(start);
-            let to = ((at as f64 + 1.0) * thick).min(finish);
-            if from + thick * 0.2 < to {
-                let (from, to) = (self.at(from, 0.0).x, self.at(to, 0.0).x);
-                let high = high + 0.12 * (low - high) * chance(77 + at as u64);
-                let place = [(from, low), (from, high), (to, high), (to, low)];
-                shape(sheet, Pen::Cope, &rough(place, JOINT_MM / 3.0, at as u64));
-            }
-        }
-    }
-
-    /// The edge of what is built, in steps at a raked end, open where the wall goes on.
-    fn outline(&self, sheet: &mut Sheet, beds: &[Bed]) {
-        let (mut up, mut down) = (Vec::new(), Vec::new());
-        for bed in beds {
-            let Some((start, finish)) = self.reach(bed.from, bed.to) else {
-                break;
-            };
-            up.extend([self.at(start, bed.from), self.at(start, bed.to)]);
-            down.extend([self.at(finish, bed.from), self.at(finish, bed.to)]);
-        }
-        up.extend(down.into_iter().rev());
-        let open: Vec<f64> = self
-            .ends()
-            .into_iter()
-            .filter(|(_, _, end)| end.is_none())
-            .map(|(at, ..)| self.at(at, 0.0).x)
-            .collect();
-        let on = |a: &Point, b: &Point| {
-            open.iter()
-                .any(|x| (a.x - x).abs() < 1e-6 && (b.x - x).abs() < 1e-6)
-        };
-        for run in up.chunk_by(|a, b| !on(a, b)).filter(|run| 1 < run.len()) {
-            sheet.polyline(Pen::Outline, run.to_vec());
+            let (low, high) = (self.lie.ground(end.at), self.lie.top(end.at));
+            let foot = self.at((end.at, low));
+            let head = self.at((end.at - end.out * end.lean * (high - low), high));
+            let out = self.right(end.out) * BAR_MM;
+            let corners = vec![
+                foot,
+                head,
+                Point::new(head.x + out, head.y),
+                Point::new(foot.x + out, foot.y),
+            ];
+            sheet.polygon(Pen::Bar, corners);
         }
     }
 
     fn frames(&self, sheet: &mut Sheet) {
-        let frames = &self.course.frames;
-        let half = (self
-            .plan
-            .frames
-            .bars
-            .as_ref()
-            .map_or(0.05, |bars| bars.diameter.si())
-            * self.scale.mm_per_m())
-        .max(BAR_MM)
-            / 2.0;
-        let (deep, high) = (-frames.embedment.si(), self.top() + frames.projection.si());
         for row in self.stretch.rows {
-            let x = row.station.si();
-            let (foot, ground, head) = (self.at(x, deep), self.at(x, 0.0), self.at(x, high));
-            sheet.rectangle(
-                Pen::HiddenBar,
-                Point::new(foot.x - half, foot.y),
-                Point::new(ground.x + half, ground.y),
-            );
-            sheet.rectangle(
-                Pen::Bar,
-                Point::new(ground.x - half, ground.y),
-                Point::new(head.x + half, head.y),
-            );
-            let board = self.at(x, self.top());
-            sheet.rectangle(
-                Pen::Solid,
-                Point::new(board.x - BOARD_MM.0 / 2.0, board.y),
-                Point::new(board.x + BOARD_MM.0 / 2.0, board.y - BOARD_MM.1),
-            );
+            match &self.plan.frames.bars {
+                Some(bars) => self.bar(sheet, row, bars.diameter.si()),
+                None => self.leg(sheet, row),
+            }
         }
     }
-}
 
-fn shape(sheet: &mut Sheet, pen: Pen, corners: &[(f64, f64)]) {
-    sheet.polygon(
-        pen,
-        corners.iter().map(|&(x, y)| Point::new(x, y)).collect(),
-    );
+    /// A bar stands in the ground and beyond the board by lengths along itself.
+    fn bar(&self, sheet: &mut Sheet, row: &FrameRow, thick: f64) {
+        let frames = &self.course.frames;
+        let slope = self.plan.section.batter(self.lie.side).slope_factor();
+        let top = row.board().si();
+        let ground = top - row.rise(self.lie.side).si();
+        let foot = ground - frames.embedment.si() / slope;
+        let head = top + frames.projection.si() / slope;
+        let at = row.station.si();
+        self.upright(sheet, Pen::HiddenBar, at, thick, (foot, ground));
+        self.upright(sheet, Pen::Bar, at, thick, (ground, head));
+        self.board(sheet, at, top);
+    }
+
+    /// A leg of a timber frame stands on the ground.
+    fn leg(&self, sheet: &mut Sheet, row: &FrameRow) {
+        let top = row.board().si();
+        let ground = top - row.rise(self.lie.side).si();
+        let at = row.station.si();
+        self.upright(sheet, Pen::Bar, at, LEG_M, (ground, top));
+        self.board(sheet, at, top);
+    }
+
+    /// Where a ring closes, its first frame comes again.
+    fn closing(&self, sheet: &mut Sheet) {
+        if self.closes() {
+            let (low, high) = (self.lie.ground(self.to()), self.lie.top(self.to()));
+            self.upright(sheet, Pen::HiddenBar, self.to(), LEG_M, (low, high));
+        }
+    }
+
+    /// Whether this stretch comes back to station 0.
+    pub(crate) fn closes(&self) -> bool {
+        self.stretch.last && self.plan.wall.is_ring()
+    }
+
+    fn upright(&self, sheet: &mut Sheet, pen: Pen, at: f64, thick: f64, levels: (f64, f64)) {
+        let half = (thick * self.scale.mm_per_m()).max(BAR_MM) / 2.0;
+        let (low, high) = (self.at((at, levels.0)), self.at((at, levels.1)));
+        sheet.rectangle(
+            pen,
+            Point::new(low.x - half, low.y),
+            Point::new(high.x + half, high.y),
+        );
+    }
+
+    fn board(&self, sheet: &mut Sheet, at: f64, level: f64) {
+        let board = self.at((at, level));
+        let half = BOARD_MM.0 / 2.0;
+        sheet.rectangle(
+            Pen::Solid,
+            Point::new(board.x - half, board.y),
+            Point::new(board.x + half, board.y - BOARD_MM.1),
+        );
+    }
+
+    /// The ground from one place on paper to another, carried on level beyond the stretch.
+    pub(crate) fn ground_on_paper(&self, left: f64, right: f64) -> Vec<Point> {
+        let line = self.lie.ground_line(self.from(), self.to());
+        let mut points = self.left_to_right(&line);
+        if let (Some(first), Some(last)) = (points.first().copied(), points.last().copied()) {
+            points.insert(0, Point::new(left, first.y));
+            points.push(Point::new(right, last.y));
+        }
+        points
+    }
 }

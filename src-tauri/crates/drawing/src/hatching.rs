@@ -14,16 +14,45 @@ pub(crate) fn hatched_ground(sheet: &mut Sheet, from: f64, to: f64, y: f64) {
     if to <= from {
         return;
     }
-    sheet.line(Pen::Ground, Point::new(from, y), Point::new(to, y));
-    let strokes = ((to - from - HATCH_MM) / HATCH_STEP_MM).floor();
+    hatched_below(sheet, &[Point::new(from, y), Point::new(to, y)]);
+}
+
+/// Ground that rises and falls, given from left to right, with strokes below it.
+pub(crate) fn hatched_below(sheet: &mut Sheet, ground: &[Point]) {
+    let [first, .., last] = ground else {
+        return;
+    };
+    if let [from, to] = ground {
+        sheet.line(Pen::Ground, *from, *to);
+    } else {
+        sheet.polyline(Pen::Ground, ground.to_vec());
+    }
+    let strokes = ((last.x - first.x - HATCH_MM) / HATCH_STEP_MM).floor();
     for stroke in steps(strokes + 1.0) {
-        let x = from + HATCH_MM + stroke * HATCH_STEP_MM;
+        let x = first.x + HATCH_MM + stroke * HATCH_STEP_MM;
+        let (Some(from), Some(under)) = (level_at(ground, x), level_at(ground, x - HATCH_MM))
+        else {
+            continue;
+        };
+        // Where the ground falls away steeply to the left, a stroke must not come out of it.
+        let to = (from + HATCH_MM).max(under + HATCH_MM / 3.0);
         sheet.line(
             Pen::Hatch,
-            Point::new(x, y),
-            Point::new(x - HATCH_MM, y + HATCH_MM),
+            Point::new(x, from),
+            Point::new(x - HATCH_MM, to),
         );
     }
+}
+
+/// How far down a line given from left to right is at `x`.
+fn level_at(line: &[Point], x: f64) -> Option<f64> {
+    line.windows(2).find_map(|pair| {
+        let [from, to] = pair else {
+            return None;
+        };
+        let inside = from.x <= x && x <= to.x && from.x < to.x;
+        inside.then(|| from.y + (to.y - from.y) * ((x - from.x) / (to.x - from.x)))
+    })
 }
 
 /// Slanting strokes that fill a box, each cut off where it leaves it.

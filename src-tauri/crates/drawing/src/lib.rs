@@ -8,15 +8,22 @@
 //! - `text_box`, `sheet`, `dimension`, `scale`: room for every text, dimension lines, scales
 //! - `stones`, `hatching`: stones and ground hinted at, the same every time
 //! - `stretches`: long walls drawn one stretch below another
-//! - `section` and `parts` with `cut`, `elevation` with `face` and `stint_band`, `setting_out`
-//!   with `pitch`, `gauge`: the drawings
+//! - `section` and `parts` with `cut`, `setting_out` with `pitch`, `gauge`: the drawings
+//! - `elevation`: one more, of `lie` (levels along the wall), `face` (its edges), `laid` and
+//!   `masonry` (its stones, with `through_row`), `stint_band`, `beside` and `underneath` with
+//!   `line_row` (what is written round it), `told` (the same in words)
 
+mod beside;
 mod cut;
 mod dimension;
 mod elevation;
 mod face;
 mod gauge;
 mod hatching;
+mod laid;
+mod lie;
+mod line_row;
+mod masonry;
 mod parts;
 mod pen;
 mod pitch;
@@ -31,6 +38,9 @@ mod stones;
 mod stretches;
 mod svg;
 mod text_box;
+mod through_row;
+mod told;
+mod underneath;
 mod words;
 
 #[cfg(test)]

@@ -118,7 +118,7 @@ fn crosses(text: &TextBox, from: Point, to: Point) -> bool {
 }
 
 /// Everything a reader would trip over.
-fn faults(scene: &Scene) -> Vec<String> {
+pub(crate) fn faults(scene: &Scene) -> Vec<String> {
     let texts = texts(scene);
     let pieces = pieces(scene);
     let mut faults = Vec::new();

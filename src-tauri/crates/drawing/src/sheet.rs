@@ -193,6 +193,11 @@ pub(crate) fn sound(room: Room) -> Room {
 }
 
 impl Sheet {
+    /// Puts another drawing where it was made.
+    pub(crate) fn append(&mut self, mut other: Self) {
+        self.marks.append(&mut other.marks);
+    }
+
     /// Puts another drawing to the right of `left`. Gives the right edge of both.
     pub(crate) fn join(&mut self, mut other: Self, left: f64) -> f64 {
         let extent = other.extent();

@@ -68,36 +68,51 @@ pub(crate) fn writing(
     })
 }
 
-/// The band of one stretch: its line at `y`, its texts above, and from its strokes lines down
-/// to `wall`.
+/// Where a band is drawn.
+pub(crate) struct Place<'a> {
+    /// The height of its line.
+    pub(crate) y: f64,
+    /// A station on paper.
+    pub(crate) x: &'a dyn Fn(Length) -> f64,
+    /// Just over the wall at a station.
+    pub(crate) wall: &'a dyn Fn(Length) -> f64,
+}
+
+/// The band of one stretch: its texts above its line, and from its strokes lines down to the
+/// wall.
 pub(crate) fn stint_band(
     sheet: &mut Sheet,
-    (y, wall): (f64, f64),
+    place: &Place<'_>,
     stints: &[Stint],
     stretch: &Stretch<'_>,
-    scale: Scale,
     writing: Option<&Writing>,
 ) {
-    let place = |along: Length| scale.mm(along - stretch.from());
-    let end = place(stretch.to());
-    sheet.line(Pen::Dimension, Point::new(0.0, y), Point::new(end, y));
+    let (y, x) = (place.y, place.x);
+    let (start, end) = (stretch.from(), stretch.to());
+    let line = [start, end].map(|at| Point::new(x(at), y));
+    sheet.line(Pen::Dimension, line[0], line[1]);
     let inner = stints.iter().map(|stint| stint.to);
-    let inner = inner.filter(|to| stretch.from() < *to && *to < stretch.to());
-    for x in [0.0, end].into_iter().chain(inner.map(place)) {
-        tick(sheet, Point::new(x, y));
-        sheet.line(Pen::Dimension, Point::new(x, y - 1.2), Point::new(x, wall));
+    let inner = inner.filter(|to| start < *to && *to < end);
+    for at in [start, end].into_iter().chain(inner) {
+        let along = x(at);
+        tick(sheet, Point::new(along, y));
+        sheet.line(
+            Pen::Dimension,
+            Point::new(along, y - 1.2),
+            Point::new(along, (place.wall)(at)),
+        );
     }
+    let middle = |from, to| Point::new((x(from) + x(to)) / 2.0, y - 2.6);
     let Some(writing) = writing else {
         let here: Vec<usize> = parts(stints, stretch).map(|part| part.stint + 1).collect();
         let all = match here.as_slice() {
             [first, .., last] => format!("stints {first} to {last}"),
             _ => "one stint".to_owned(),
         };
-        return sheet.word(Point::new(end / 2.0, y - 2.6), &all, Anchor::Middle);
+        return sheet.word(middle(start, end), &all, Anchor::Middle);
     };
     for part in parts(stints, stretch).filter(|part| part.named) {
-        let middle = (place(part.from) + place(part.to)) / 2.0;
-        writing.put(sheet, part.stint, Point::new(middle, y - 2.6));
+        writing.put(sheet, part.stint, middle(part.from, part.to));
     }
 }
 

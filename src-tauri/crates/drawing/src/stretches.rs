@@ -17,14 +17,17 @@ const LEAST_LENGTH_MM: f64 = 45.0;
 /// A stretch of wall from one frame to another.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Stretch<'a> {
-    /// Its frames.
+    /// Its frames. Where a ring closes, the frame it ends at is not among them: it is the
+    /// first of the wall.
     pub(crate) rows: &'a [FrameRow],
     /// How many frames stand before the first of them.
     pub(crate) before: usize,
     /// Begins at station 0.
     pub(crate) first: bool,
-    /// Ends at the far end.
+    /// Ends at the far end, or where a ring comes back to station 0.
     pub(crate) last: bool,
+    /// Where it ends.
+    end: Length,
 }
 
 impl Stretch<'_> {
@@ -33,24 +36,24 @@ impl Stretch<'_> {
     }
 
     pub(crate) fn to(&self) -> Length {
-        self.rows.last().map_or(metres(0.0), |row| row.station)
+        self.end
     }
 }
 
 /// The wall in `count` stretches with as nearly as possible the same number of bays. A frame
 /// where two stretches meet belongs to both.
 pub(crate) fn stretches(plan: &Plan, count: usize) -> Vec<Stretch<'_>> {
-    let rows = &plan.frames.rows;
-    let bays = rows.len().saturating_sub(1).max(1);
-    let count = count.clamp(1, bays);
+    let (rows, bays) = (&plan.frames.rows, &plan.frames.bays);
+    let count = count.clamp(1, bays.len().max(1));
     (0..count)
         .filter_map(|at| {
-            let (from, to) = (at * bays / count, (at + 1) * bays / count);
+            let (from, to) = (at * bays.len() / count, (at + 1) * bays.len() / count);
             Some(Stretch {
                 rows: rows.get(from..=to.min(rows.len().saturating_sub(1)))?,
                 before: from,
                 first: at == 0,
                 last: at + 1 == count,
+                end: bays.get(to.checked_sub(1)?)?.to,
             })
         })
         .collect()
@@ -63,8 +66,27 @@ pub(crate) fn fitted_in_stretches(
     room: Room,
     draw: impl Fn(Scale, Room, &[Stretch<'_>]) -> Sheet,
 ) -> (Scale, Sheet, Room) {
+    let (fitted, sheet) = laid_out(plan, room, draw);
+    (fitted.scale, sheet, fitted.room)
+}
+
+/// What a drawing in stretches was found to fit.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Fitted {
+    pub(crate) scale: Scale,
+    pub(crate) room: Room,
+    /// How many stretches.
+    pub(crate) count: usize,
+}
+
+/// The same, with what it was found to fit.
+pub(crate) fn laid_out(
+    plan: &Plan,
+    room: Room,
+    draw: impl Fn(Scale, Room, &[Stretch<'_>]) -> Sheet,
+) -> (Fitted, Sheet) {
     let room = sound(room);
-    let mut best: Option<(Scale, Sheet)> = None;
+    let mut best: Option<(Fitted, Sheet)> = None;
     for count in 1..=MOST.min(plan.frames.rows.len()) {
         let parts = stretches(plan, count);
         let longest = longest(&parts);
@@ -73,21 +95,24 @@ pub(crate) fn fitted_in_stretches(
         let Some((scale, sheet)) = found else {
             continue;
         };
+        let fitted = Fitted { scale, room, count };
         if ROOMY_BAY_MM <= scale.mm(narrowest_bay(plan)) {
-            return (scale, sheet, room);
+            return (fitted, sheet);
         }
-        if best.as_ref().is_none_or(|(least, _)| scale.n() < least.n()) {
-            best = Some((scale, sheet));
+        if best
+            .as_ref()
+            .is_none_or(|(least, _)| scale.n() < least.scale.n())
+        {
+            best = Some((fitted, sheet));
         }
     }
-    best.map_or_else(
-        || {
-            let parts = stretches(plan, 1);
-            let legible = |scale: Scale| LEAST_LENGTH_MM < scale.mm(longest(&parts));
-            fitted(room, legible, |scale, room| draw(scale, room, &parts))
-        },
-        |(scale, sheet)| (scale, sheet, room),
-    )
+    best.unwrap_or_else(|| {
+        let parts = stretches(plan, 1);
+        let legible = |scale: Scale| LEAST_LENGTH_MM < scale.mm(longest(&parts));
+        let (scale, sheet, room) = fitted(room, legible, |scale, room| draw(scale, room, &parts));
+        let count = 1;
+        (Fitted { scale, room, count }, sheet)
+    })
 }
 
 fn longest(parts: &[Stretch<'_>]) -> Length {
@@ -96,11 +121,8 @@ fn longest(parts: &[Stretch<'_>]) -> Length {
 }
 
 fn narrowest_bay(plan: &Plan) -> Length {
-    let bays = plan.frames.rows.windows(2);
-    let least = bays
-        .map(|pair| (pair[1].station - pair[0].station).si())
-        .fold(f64::INFINITY, f64::min);
-    metres(least)
+    let bays = plan.frames.bays.iter().map(|bay| bay.length.si());
+    metres(bays.fold(f64::INFINITY, f64::min))
 }
 
 #[cfg(test)]
