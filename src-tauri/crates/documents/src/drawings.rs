@@ -56,7 +56,7 @@ impl Drawings {
                 section: room(WIDE_MM, 170.0),
                 along: room(WIDE_MM, 125.0),
                 line_plan: room(WIDE_MM, 190.0),
-                setting_out: room(WIDE_MM, 135.0),
+                setting_out: room(WIDE_MM, 150.0),
                 frame: room(WIDE_MM, 135.0),
                 gauge: room(85.0, 85.0),
             },

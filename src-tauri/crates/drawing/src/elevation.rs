@@ -21,8 +21,6 @@ use craft::course::{Course, End, WallKind};
 use craft::plan::Plan;
 use craft::quantity::{Read, show_count};
 
-pub(crate) use crate::underneath::frame_numbers;
-
 /// The wall is drawn at least so high, its cope included.
 const LEAST_HEIGHT_MM: f64 = 12.5;
 /// Unless the ground would then rise and fall by more than this over one stretch.

@@ -8,25 +8,39 @@
 //! - `text_box`, `sheet`, `dimension`, `scale`: room for every text, dimension lines, scales
 //! - `stones`, `hatching`: stones and ground hinted at, the same every time
 //! - `stretches`: long walls drawn one stretch below another
-//! - `section` and `parts` with `cut`, `setting_out` with `pitch`, `gauge`: the drawings
+//! - `block`, `free_place`: words that stay together find a place where no line runs
+//! - `section` and `parts` with `cut`, `gauge`: the drawings
+//! - `ground_edge`, `pegs`, `taped`, `line_words`: the line, its edges and what a tape reads
+//! - `setting_out` with `pitch`, `pitch_words` and `pitch_rows`: the strip straightened out
+//! - `line_plan` with `ground_view` and `plan_words`: the line as it lies on the ground
 //! - `elevation`: one more, of `lie` (levels along the wall), `face` (its edges), `laid` and
 //!   `masonry` (its stones, with `through_row`), `stint_band`, `beside` and `underneath` with
 //!   `line_row` (what is written round it), `told` (the same in words)
 
 mod beside;
+mod block;
 mod cut;
 mod dimension;
 mod elevation;
 mod face;
+mod free_place;
 mod gauge;
+mod ground_edge;
+mod ground_view;
 mod hatching;
 mod laid;
 mod lie;
+mod line_plan;
 mod line_row;
+mod line_words;
 mod masonry;
 mod parts;
+mod pegs;
 mod pen;
 mod pitch;
+mod pitch_rows;
+mod pitch_words;
+mod plan_words;
 mod scale;
 mod scene;
 mod section;
@@ -37,6 +51,7 @@ mod stint_band;
 mod stones;
 mod stretches;
 mod svg;
+mod taped;
 mod text_box;
 mod through_row;
 mod told;
@@ -46,12 +61,16 @@ mod words;
 #[cfg(test)]
 mod fixture;
 #[cfg(test)]
+mod made_up_lines;
+#[cfg(test)]
 mod overlap;
 #[cfg(test)]
 mod written;
 
 pub use elevation::elevation;
 pub use gauge::gauge;
+pub use gauge::gauge as frame;
+pub use line_plan::line_plan;
 pub use parts::section_blank;
 pub use pen::Pen;
 pub use scene::{Anchor, Mark, Point, Room, Scene, Text};

@@ -32,6 +32,7 @@ fn scenes(course: &Course, rooms: &[(f64, f64)]) -> Vec<Scene> {
         scenes.push(crate::elevation(&plan, course, room));
         scenes.push(crate::setting_out(&plan, course, room));
         scenes.push(crate::gauge(&plan, course, room));
+        scenes.push(crate::line_plan(&plan, course, room));
     }
     scenes
 }

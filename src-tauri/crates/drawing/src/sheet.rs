@@ -74,6 +74,15 @@ impl Sheet {
         self.marks.push(Mark::Text(text));
     }
 
+    pub(crate) fn mark(&mut self, mark: Mark) {
+        self.marks.push(mark);
+    }
+
+    /// Everything drawn so far, from the back to the front.
+    pub(crate) fn marks(&self) -> &[Mark] {
+        &self.marks
+    }
+
     /// The smallest box that holds everything drawn so far.
     pub(crate) fn extent(&self) -> TextBox {
         self.marks
@@ -103,7 +112,7 @@ impl Sheet {
         }
     }
 
-    fn fits(&self, room: Room) -> bool {
+    pub(crate) fn fits(&self, room: Room) -> bool {
         let extent = self.extent();
         extent.width() + 2.0 * MARGIN_MM <= room.width_mm
             && extent.height() + 2.0 * MARGIN_MM <= room.height_mm
@@ -207,6 +216,33 @@ impl Sheet {
         }
         self.marks.append(&mut other.marks);
         left + extent.width()
+    }
+
+    /// Puts another drawing to the right, their upper edges level.
+    pub(crate) fn beside(&mut self, other: Self, gap_mm: f64) {
+        let (drawn, extent) = (self.extent(), other.extent());
+        let by = Point::new(drawn.right + gap_mm - extent.left, drawn.top - extent.top);
+        self.take(other, by);
+    }
+
+    /// Puts another drawing below, its left edge at `left`.
+    pub(crate) fn under(&mut self, other: Self, left: f64, gap_mm: f64) {
+        let (drawn, extent) = (self.extent(), other.extent());
+        let by = Point::new(left - extent.left, drawn.bottom + gap_mm - extent.top);
+        self.take(other, by);
+    }
+
+    /// Puts another drawing above, so that their zeros stand in one upright line.
+    pub(crate) fn over(&mut self, other: Self, gap_mm: f64) {
+        let by = Point::new(0.0, self.extent().top - gap_mm - other.extent().bottom);
+        self.take(other, by);
+    }
+
+    fn take(&mut self, mut other: Self, by: Point) {
+        for mark in &mut other.marks {
+            mark.shift(by);
+        }
+        self.marks.append(&mut other.marks);
     }
 
     /// Puts another drawing below, so that their zeros stand in one upright line.

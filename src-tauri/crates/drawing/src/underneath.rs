@@ -168,15 +168,7 @@ fn steps(face: &Face<'_>) -> Vec<(f64, String)> {
         .collect()
 }
 
-/// Frames numbered from 1 at station 0, with `before` of them elsewhere: in rings where there
-/// is room for rings.
-pub(crate) fn frame_numbers(sheet: &mut Sheet, y: f64, places: &[(f64, String)], before: usize) {
-    let numbers_at =
-        |(at, place): (usize, &(f64, String))| (place.0, (before + at + 1).to_string());
-    let all: Vec<(f64, String)> = places.iter().enumerate().map(numbers_at).collect();
-    numbers(sheet, y, &all);
-}
-
+/// Numbers of frames: in rings where there is room for rings.
 fn numbers(sheet: &mut Sheet, y: f64, places: &[(f64, String)]) {
     let all = || places.iter().map(|(x, _)| *x);
     let ringed = every_so_many(all(), 2.0 * RING_MM + 1.0) == 1;

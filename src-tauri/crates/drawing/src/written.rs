@@ -19,6 +19,7 @@ fn scenes(course: &Course) -> Vec<Scene> {
         crate::elevation(&plan, course, PAGE),
         crate::setting_out(&plan, course, PAGE),
         crate::gauge(&plan, course, PAGE),
+        crate::line_plan(&plan, course, PAGE),
     ]
 }
 
@@ -180,8 +181,8 @@ fn throughs_are_as_many_as_the_plan_counts_in_every_drawing() {
 #[test]
 fn the_words_hold_the_real_figures() {
     let course = fixture::weekend();
-    let [section, _, elevation, setting_out, gauge] =
-        <[Scene; 5]>::try_from(scenes(&course)).expect("five drawings");
+    let [section, _, elevation, setting_out, gauge, _] =
+        <[Scene; 6]>::try_from(scenes(&course)).expect("six drawings");
     assert_eq!(
         section.description,
         "Cross-section at 1:12, seen looking along the wall from station 0. The wall is 0.767 m \
