@@ -270,11 +270,17 @@ fn through_rows(wall: &WallGiven, standing: &Wall, density: Density) -> Vec<Thro
             ThroughRow {
                 height,
                 length: long,
-                count: whole_number((length.si() / wall.through_spacing.si()).round()).max(1),
+                count: in_a_row(length, wall.through_spacing),
                 mass: long * size.width * size.thickness * density,
             }
         })
         .collect()
+}
+
+/// The nearest whole number of spacings; half a spacing more makes one more through, whatever
+/// the last binary digit says.
+fn in_a_row(length: Length, spacing: Length) -> usize {
+    whole_number((length.si() / spacing.si() + 1e-9).round()).max(1)
 }
 
 fn copes(wall: &WallGiven, length: Length) -> usize {

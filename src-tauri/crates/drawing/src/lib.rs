@@ -69,7 +69,6 @@ mod written;
 
 pub use elevation::elevation;
 pub use gauge::gauge;
-pub use gauge::gauge as frame;
 pub use line_plan::line_plan;
 pub use parts::section_blank;
 pub use pen::Pen;

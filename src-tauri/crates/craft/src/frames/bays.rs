@@ -51,7 +51,13 @@ fn bay(wall: &Wall, (from, to): (Length, Length), first: &FrameRow, second: &Fra
         level_m: (row.board() - row.rise(side)).si(),
     };
     let [left, right] = Side::BOTH.map(|side| mark(from, first, side));
-    let [next_left, next_right] = Side::BOTH.map(|side| mark(to, second, side));
+    // A ring taped to the centimetre ends near its first frame; the tape goes to the frame.
+    let end = if second.station < to && second.station < from {
+        second.station
+    } else {
+        to
+    };
+    let [next_left, next_right] = Side::BOTH.map(|side| mark(end, second, side));
     let mean = |side| (first.offset(side) + second.offset(side)) / 2.0;
     Bay {
         from,

@@ -5,8 +5,8 @@ use crate::course::node::Section;
 use craft::quantity::Length;
 use craft::wall::Survey;
 
-/// How far a level may lie from the survey's own zero.
-const LEVEL_M: f64 = 100.0;
+/// How far a level may lie from the survey's own zero, which may be the sea.
+const LEVEL_M: f64 = 9000.0;
 
 /// Surveyed levels in order of station.
 pub(super) fn ground(section: &Section<'_>) -> Result<Vec<Survey>, Fault> {
