@@ -7,23 +7,18 @@ use crate::scene::{Anchor, Point, Room, Scene};
 use crate::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM, fitted};
 use crate::side_notes::{Note, Towards, side_notes};
 use crate::words::{self, shown};
-use craft::course::Course;
+use craft::course::{Course, End};
+use craft::frames::{Gauge, usual_plumb_edge};
 use craft::plan::Plan;
-use craft::quantity::{FOOT_M, Length, Units, metres};
-use craft::wall::{Batter, Side};
+use craft::wall::{Batter, Side, WallEnd};
 
-/// The plumb edge of a gauge in metres (common practice, no source).
-const GAUGE_LENGTH_METRIC_M: f64 = 1.2;
-/// The plumb edge of a gauge in feet (common practice, no source).
-const GAUGE_LENGTH_IMPERIAL_FT: f64 = 4.0;
-
-/// The gauge for each batter of the wall: one, or two where the faces differ.
+/// The gauge for each batter of the wall: one, or more where faces or built ends differ.
 pub fn gauge(plan: &Plan, course: &Course, room: Room) -> Scene {
     let gauges = gauges(plan, course);
     let (scale, sheet, room) = fitted(
         room,
         |_| true,
-        |scale, room| cut_out(&gauges, course, scale, room),
+        |scale, room| cut_out(&gauges, plan, course, scale, room),
     );
     let heading = Heading {
         name: "gauge",
@@ -33,68 +28,86 @@ pub fn gauge(plan: &Plan, course: &Course, room: Room) -> Scene {
             "Batter gauges"
         }
         .to_owned(),
-        description: description(&gauges, course, scale),
+        description: description(&gauges, plan, course, scale),
     };
     sheet.into_scene(heading, scale, room)
 }
 
-/// One gauge, measured.
-struct Gauge {
-    /// What it is for: `both faces`, `the left face`, `the right face`.
-    face: &'static str,
-    batter: Batter,
-    /// The plumb edge.
-    rise: Length,
+/// One gauge and what it is for.
+struct For {
+    /// `both faces`, `the left face`, `the right face`, `the built ends`.
+    what: String,
+    gauge: Gauge,
 }
 
-impl Gauge {
-    /// `rise / n`: how wide it is at the top.
-    fn width(&self) -> Length {
-        self.rise * self.batter.lean()
-    }
-
-    /// `rise · sqrt(1 + 1/n²)`: the edge that lies on the face.
-    fn slope(&self) -> Length {
-        self.rise * self.batter.slope_factor()
-    }
-}
-
-fn gauges(plan: &Plan, course: &Course) -> Vec<Gauge> {
-    let rise = match course.units {
-        Units::Metric => metres(GAUGE_LENGTH_METRIC_M),
-        Units::Imperial => metres(GAUGE_LENGTH_IMPERIAL_FT * FOOT_M),
+/// One for both faces or for each, and one for each batter of a head that no face has. A plumb
+/// head needs none drawn.
+fn gauges(plan: &Plan, course: &Course) -> Vec<For> {
+    let highest = Side::BOTH.map(|side| plan.frames.highest(side));
+    let highest = if highest[0] < highest[1] {
+        highest[1]
+    } else {
+        highest[0]
     };
-    let [left, right] = [Side::Left, Side::Right].map(|side| plan.section.batter(side));
-    let gauge = |face, batter| Gauge { face, batter, rise };
-    if left == right {
+    let rise = usual_plumb_edge(highest, course.units);
+    let gauge = |what: &str, batter| For {
+        what: what.to_owned(),
+        gauge: Gauge::of(batter, rise),
+    };
+    let [left, right] = Side::BOTH.map(|side| plan.section.batter(side));
+    let mut gauges = if left == right {
         vec![gauge("both faces", left)]
     } else {
         vec![gauge("the left face", left), gauge("the right face", right)]
+    };
+    for (what, batter) in heads(plan) {
+        let drawn = gauges.iter_mut().find(|one| one.gauge.batter == batter);
+        match drawn {
+            Some(one) => one.what = format!("{} and {what}", one.what),
+            None if batter.n().is_some() => gauges.push(gauge(what, batter)),
+            None => {}
+        }
+    }
+    gauges
+}
+
+/// The batters of the built ends: one where they lean alike.
+fn heads(plan: &Plan) -> Vec<(&'static str, Batter)> {
+    let heads: Vec<&WallEnd> = plan
+        .ends
+        .iter()
+        .filter(|end| end.kind == End::Head)
+        .collect();
+    match heads.as_slice() {
+        [first, last] if first.batter == last.batter => vec![("both built ends", first.batter)],
+        [first, last] => vec![
+            ("the built end at 0", first.batter),
+            ("the far built end", last.batter),
+        ],
+        [one] => vec![("the built end", one.batter)],
+        _ => Vec::new(),
     }
 }
 
-fn description(gauges: &[Gauge], course: &Course, scale: Scale) -> String {
+fn description(gauges: &[For], plan: &Plan, course: &Course, scale: Scale) -> String {
     let said: Vec<String> = gauges
         .iter()
-        .map(|gauge| {
-            if gauge.batter.n().is_none() {
-                return format!(
-                    "Plumb, for {}: a straight edge with a level is enough.",
-                    gauge.face
-                );
+        .map(|one| {
+            let (what, gauge) = (&one.what, one.gauge);
+            if gauge.is_plumb() {
+                return format!("Plumb, for {what}: a straight edge with a level is enough.");
             }
             format!(
-                "For {}: a right triangle, plumb edge {}, {} wide at the top, sloping edge \
+                "For {what}: a right triangle, plumb edge {}, {} wide at the top, sloping edge \
                  {}; the slope is {}.",
-                gauge.face,
                 shown(course, gauge.rise),
-                shown(course, gauge.width()),
-                shown(course, gauge.slope()),
+                shown(course, gauge.width),
+                shown(course, gauge.slope),
                 words::batter(gauge.batter)
             )
         })
         .collect();
-    let use_of_it = how_to_use(gauges).join(" ");
+    let use_of_it = how_to_use(gauges, plan).join(" ");
     format!("At 1:{}. {} {use_of_it}", scale.n(), said.join(" "))
 }
 
@@ -108,19 +121,26 @@ const FINE_POINT: &str = "A point too thin to cut may be left any width, if the 
 const STRAIGHT_EDGE_MM: f64 = 5.0;
 
 /// What to do with these gauges, in sentences.
-fn how_to_use(gauges: &[Gauge]) -> Vec<String> {
-    let plumb = |gauge: &Gauge| gauge.batter.n().is_none();
+fn how_to_use(gauges: &[For], plan: &Plan) -> Vec<String> {
     let mut notes = Vec::new();
-    if !gauges.iter().all(plumb) {
+    if !gauges.iter().all(|one| one.gauge.is_plumb()) {
         notes.extend([USE.to_owned(), FINE_POINT.to_owned()]);
     }
-    if gauges.iter().any(plumb) {
+    if gauges.iter().any(|one| one.gauge.is_plumb()) {
         notes.push(PLUMB_USE.to_owned());
+        return notes;
     }
+    let plumb_heads = heads(plan)
+        .into_iter()
+        .filter(|(_, batter)| batter.n().is_none());
+    notes.extend(
+        plumb_heads
+            .map(|(what, _)| format!("Plumb, {what}: a straight edge with a level is enough.")),
+    );
     notes
 }
 
-fn cut_out(gauges: &[Gauge], course: &Course, scale: Scale, room: Room) -> Sheet {
+fn cut_out(gauges: &[For], plan: &Plan, course: &Course, scale: Scale, room: Room) -> Sheet {
     let mut sheet = Sheet::default();
     let mut left = 0.0;
     for gauge in gauges {
@@ -128,19 +148,20 @@ fn cut_out(gauges: &[Gauge], course: &Course, scale: Scale, room: Room) -> Sheet
         put_gauge(&mut one, gauge, course, scale);
         left = sheet.join(one, left) + 12.0;
     }
-    let notes = how_to_use(gauges);
+    let notes = how_to_use(gauges, plan);
     strip(&mut sheet, scale, course.units, &notes, room.width_mm);
     sheet
 }
 
 /// The plumb edge stands at the left, the point down; the wall would be at the right.
-fn put_gauge(sheet: &mut Sheet, gauge: &Gauge, course: &Course, scale: Scale) {
+fn put_gauge(sheet: &mut Sheet, one: &For, course: &Course, scale: Scale) {
+    let gauge = &one.gauge;
     let high = scale.mm(gauge.rise);
-    let plumb = gauge.batter.n().is_none();
+    let plumb = gauge.is_plumb();
     let wide = if plumb {
         STRAIGHT_EDGE_MM
     } else {
-        scale.mm(gauge.width())
+        scale.mm(gauge.width)
     };
     let mut corners = vec![
         Point::new(0.0, 0.0),
@@ -169,7 +190,7 @@ fn put_gauge(sheet: &mut Sheet, gauge: &Gauge, course: &Course, scale: Scale) {
         &[note(-high / 2.0, gauge.rise, "plumb edge")],
     );
     if plumb {
-        return name(sheet, gauge, wide);
+        return name(sheet, one, wide);
     }
     let middle = Point::new(wide * 0.5, -high * 0.5);
     let aside = wide + 3.0;
@@ -178,7 +199,7 @@ fn put_gauge(sheet: &mut Sheet, gauge: &Gauge, course: &Course, scale: Scale) {
         sheet,
         aside,
         Towards::Right,
-        &[note(middle.y, gauge.slope(), "sloping edge")],
+        &[note(middle.y, gauge.slope, "sloping edge")],
     );
     let y = -high - 8.0;
     for x in [0.0, wide] {
@@ -192,25 +213,25 @@ fn put_gauge(sheet: &mut Sheet, gauge: &Gauge, course: &Course, scale: Scale) {
         y,
         from: 0.0,
         to: wide,
-        figure: &shown(course, gauge.width()),
+        figure: &shown(course, gauge.width),
         word: "width at the top",
         outside: Outside::Right(wide + 3.0),
     }
     .draw(sheet);
-    name(sheet, gauge, wide);
+    name(sheet, one, wide);
 }
 
 /// The batter and whose face it is, under the point.
-fn name(sheet: &mut Sheet, gauge: &Gauge, wide: f64) {
+fn name(sheet: &mut Sheet, one: &For, wide: f64) {
     let y = 3.0 + FIGURE_MM;
     let x = wide / 2.0;
     sheet.figure(
         Point::new(x, y),
-        &words::batter(gauge.batter),
+        &words::batter(one.gauge.batter),
         Anchor::Middle,
     );
     let below = Point::new(x, y + WORD_MM * 1.3);
-    sheet.word(below, &format!("for {}", gauge.face), Anchor::Middle);
+    sheet.word(below, &format!("for {}", one.what), Anchor::Middle);
 }
 
 #[cfg(test)]
@@ -218,13 +239,50 @@ mod tests {
     use super::*;
     use crate::fixture;
 
-    /// By hand: 4 ft is 48 in; 48 / 6 = 8 in; sqrt(48² + 8²) = 48.66 in, 4 ft 5/8 in.
+    fn all(course: &Course) -> Vec<For> {
+        gauges(&fixture::plan(course), course)
+    }
+
+    /// By hand: 4 ft is 48 in; 48 / 6 = 8 in; sqrt(48² + 8²) = 48.66 in, nearest sixteenth
+    /// 4 ft 11/16 in.
     #[test]
     fn a_four_foot_gauge_at_one_in_six_is_eight_inches_wide() {
         let course = fixture::imperial();
-        let gauges = gauges(&fixture::plan(&course), &course);
+        let gauges = all(&course);
         assert_eq!(gauges.len(), 1);
-        assert_eq!(shown(&course, gauges[0].width()), "8 in");
-        assert_eq!(shown(&course, gauges[0].slope()), "4 ft 5/8 in");
+        assert_eq!(shown(&course, gauges[0].gauge.width), "8 in");
+        assert_eq!(shown(&course, gauges[0].gauge.slope), "4 ft 11/16 in");
+    }
+
+    #[test]
+    fn a_head_has_a_gauge_of_its_own_where_it_leans_like_no_face() {
+        let what = |heads: [f64; 2], right: f64| -> Vec<String> {
+            let mut course = fixture::weekend();
+            course.wall.ends = [End::Head; 2];
+            let one_in = |n: f64| Batter::one_in(n).expect("sound");
+            course.wall.head_batter = heads.map(one_in);
+            course.wall.right = one_in(right);
+            all(&course).into_iter().map(|one| one.what).collect()
+        };
+        assert_eq!(what([6.0, 6.0], 6.0), ["both faces and both built ends"]);
+        assert_eq!(what([8.0, 8.0], 6.0), ["both faces", "both built ends"]);
+        assert_eq!(
+            what([6.0, 9.0], 8.0),
+            [
+                "the left face and the built end at 0",
+                "the right face",
+                "the far built end"
+            ]
+        );
+    }
+
+    #[test]
+    fn a_plumb_head_needs_no_gauge_but_is_spoken_of() {
+        let course = fixture::weekend();
+        let plan = fixture::plan(&course);
+        let gauges = gauges(&plan, &course);
+        assert_eq!(gauges.len(), 1);
+        let said = how_to_use(&gauges, &plan).join(" ");
+        assert!(said.ends_with("Plumb, the built end: a straight edge with a level is enough."));
     }
 }

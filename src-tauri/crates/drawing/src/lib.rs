@@ -6,10 +6,13 @@
 //!
 //! - `pen`, `scene`, `svg`: what a drawing is made of and how it is written
 //! - `text_box`, `sheet`, `dimension`, `scale`: room for every text, dimension lines, scales
-//! - `stones`, `hatching`: stones and ground hinted at, the same every time
+//! - `stones`, `hatching`: ground and fill hinted at, the same every time
 //! - `stretches`: long walls drawn one stretch below another
 //! - `block`, `free_place`: words that stay together find a place where no line runs
-//! - `section` and `parts` with `cut`, `gauge`: the drawings
+//! - `upright`: upright chains of dimensions, and lines that give way to words
+//! - `section` with `section_widths` and `section_words`, and `parts`: over `cut` with
+//!   `cut_stones`, `bank` and `timber`
+//! - `frame` with `frame_board`, `frame_checks`, `frame_lines` and `frame_words`; `gauge`
 //! - `ground_edge`, `pegs`, `taped`, `line_words`: the line, its edges and what a tape reads
 //! - `setting_out` with `pitch`, `pitch_words` and `pitch_rows`: the strip straightened out
 //! - `line_plan` with `ground_view` and `plan_words`: the line as it lies on the ground
@@ -17,12 +20,19 @@
 //!   `masonry` (its stones, with `through_row`), `stint_band`, `beside` and `underneath` with
 //!   `line_row` (what is written round it), `told` (the same in words)
 
+mod bank;
 mod beside;
 mod block;
 mod cut;
+mod cut_stones;
 mod dimension;
 mod elevation;
 mod face;
+mod frame;
+mod frame_board;
+mod frame_checks;
+mod frame_lines;
+mod frame_words;
 mod free_place;
 mod gauge;
 mod ground_edge;
@@ -44,6 +54,8 @@ mod plan_words;
 mod scale;
 mod scene;
 mod section;
+mod section_widths;
+mod section_words;
 mod setting_out;
 mod sheet;
 mod side_notes;
@@ -54,8 +66,10 @@ mod svg;
 mod taped;
 mod text_box;
 mod through_row;
+mod timber;
 mod told;
 mod underneath;
+mod upright;
 mod words;
 
 #[cfg(test)]
@@ -68,6 +82,7 @@ mod overlap;
 mod written;
 
 pub use elevation::elevation;
+pub use frame::frame;
 pub use gauge::gauge;
 pub use line_plan::line_plan;
 pub use parts::section_blank;

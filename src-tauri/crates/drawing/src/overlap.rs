@@ -33,6 +33,7 @@ fn scenes(course: &Course, rooms: &[(f64, f64)]) -> Vec<Scene> {
         scenes.push(crate::setting_out(&plan, course, room));
         scenes.push(crate::gauge(&plan, course, room));
         scenes.push(crate::line_plan(&plan, course, room));
+        scenes.push(crate::frame(&plan, course, room));
     }
     scenes
 }
@@ -174,6 +175,32 @@ fn nor_in_a_hundred_made_up_courses() {
     let mut all = Vec::new();
     for (key, room) in (0..100).zip(ROOMS.iter().cycle()) {
         for scene in scenes(&fixture::made_up(key), &[*room]) {
+            for fault in faults(&scene) {
+                let (w, h) = (scene.width_mm, scene.height_mm);
+                all.push(format!("{key}, {} {w:.0} x {h:.0}: {fault}", scene.name));
+            }
+        }
+    }
+    assert!(all.is_empty(), "{} faults\n{}", all.len(), all.join("\n"));
+}
+
+/// Banks, timber frames and uneven ground, in the drawings of one station.
+#[test]
+fn nor_in_a_hundred_made_up_cuts_and_frames() {
+    let mut all = Vec::new();
+    for (key, (width_mm, height_mm)) in (0..100).zip(ROOMS.into_iter().cycle()) {
+        let course = fixture::lie::made_up(key);
+        let plan = fixture::plan(&course);
+        let room = Room {
+            width_mm,
+            height_mm,
+        };
+        for scene in [
+            crate::section(&plan, &course, room),
+            crate::section_blank(&plan, &course, room).0,
+            crate::frame(&plan, &course, room),
+            crate::gauge(&plan, &course, room),
+        ] {
             for fault in faults(&scene) {
                 let (w, h) = (scene.width_mm, scene.height_mm);
                 all.push(format!("{key}, {} {w:.0} x {h:.0}: {fault}", scene.name));

@@ -1,15 +1,16 @@
 //! The wall cut across with letters in place of measurements, for naming the parts.
 
 use crate::cut::{Cut, STRING_RING_MM, outwards};
+use crate::cut_stones::Laid;
 use crate::pen::Pen;
 use crate::scale::{Scale, ringed};
 use crate::scene::{Point, Room, Scene};
 use crate::sheet::{Heading, Sheet, fitted};
 use crate::side_notes::{Towards, spread};
-use crate::stones::{Bed, beds};
 use craft::course::Course;
 use craft::plan::Plan;
 use craft::quantity::Read;
+use craft::stonework::Role;
 use craft::wall::Side;
 
 /// A wall lower than this on paper has parts too small to point at.
@@ -39,12 +40,13 @@ pub fn section_blank(
     course: &Course,
     room: Room,
 ) -> (Scene, Vec<(char, &'static str)>) {
+    let laid = Laid::at_station_0(plan, course);
     let (scale, sheet, room) = fitted(
         room,
         |scale| LEAST_HEIGHT_MM < scale.mm(plan.section.height()),
-        |scale, _| lettered(plan, course, scale).0,
+        |scale, _| lettered(plan, course, &laid, scale).0,
     );
-    let (_, key) = lettered(plan, course, scale);
+    let (_, key) = lettered(plan, course, &laid, scale);
     let last = key.last().map_or('A', |(letter, _)| *letter);
     let heading = Heading {
         name: "parts",
@@ -59,16 +61,18 @@ pub fn section_blank(
     (sheet.into_scene(heading, scale, room), key)
 }
 
-fn lettered(plan: &Plan, course: &Course, scale: Scale) -> (Sheet, Vec<(char, &'static str)>) {
-    let cut = Cut {
-        plan,
-        course,
-        scale,
-    };
+fn lettered(
+    plan: &Plan,
+    course: &Course,
+    laid: &Laid,
+    scale: Scale,
+) -> (Sheet, Vec<(char, &'static str)>) {
+    let cut = Cut::new(plan, course, scale).built_of(laid);
     let mut sheet = Sheet::default();
     cut.draw(&mut sheet);
     let drawn = sheet.extent();
-    cut.ground(&mut sheet, drawn.left - LANE_MM, drawn.right + LANE_MM);
+    cut.hatched_ground(&mut sheet, Side::Left, drawn.left - LANE_MM);
+    cut.hatched_ground(&mut sheet, Side::Right, drawn.right + LANE_MM);
     let parts = parts(&cut);
     let letters = || ('A'..='Z').zip(&parts);
     for (towards, x) in [
@@ -109,11 +113,15 @@ fn put_letters(sheet: &mut Sheet, x: f64, towards: Towards, mut parts: Vec<(char
     }
 }
 
+fn towards(side: Side) -> Towards {
+    match side {
+        Side::Left => Towards::Left,
+        Side::Right => Towards::Right,
+    }
+}
+
 /// The parts this wall has, in the order their letters are given.
 fn parts(cut: &Cut<'_>) -> Vec<Part> {
-    let beds = beds(cut.plan, cut.course);
-    let plain: Vec<&Bed> = beds.iter().filter(|bed| bed.throughs.is_none()).collect();
-    let middle = |bed: &Bed| (bed.from + bed.to) / 2.0;
     let top = cut.top();
     let mut parts = Vec::new();
     let mut add = |name, (x, y): (f64, f64), towards| {
@@ -128,31 +136,27 @@ fn parts(cut: &Cut<'_>) -> Vec<Part> {
         let half = cut.plan.section.top_width().si() / 2.0;
         add("cope", (half * 0.4, top + cut.cope() * 0.7), Towards::Right);
     }
-    if let Some(bed) = beds.iter().find(|bed| bed.throughs.is_some()) {
-        let y = middle(bed);
+    let throughs = cut.throughs();
+    if let Some((bed, over)) = throughs.first() {
+        let y = (bed + over) / 2.0;
         add(
             "through",
             (cut.face(Side::Left, y) * 0.45, y),
             Towards::Left,
         );
     }
-    if let Some(bed) = plain.get(plain.len() / 2).or(plain.first()) {
-        add("hearting", (0.0, middle(bed) + 0.01), Towards::Right);
+    if let Some(at) = cut.hearting_near(top * 0.5) {
+        add("hearting", at, Towards::Right);
     }
-    if let Some(bed) = plain.first() {
-        let y = middle(bed);
-        add(
-            "face stone",
-            (cut.face(Side::Left, y) * 0.7, y),
-            Towards::Left,
-        );
+    if let Some(at) = cut.stone_near(Role::Face, Side::Left, top * 0.1) {
+        add("face stone", at, Towards::Left);
     }
     if let Some((edge, deep)) = cut.trench(Side::Right) {
-        add("footing", (edge * 0.75, -deep / 2.0), Towards::Right);
+        let y = (deep + cut.ground(Side::Right)) / 2.0;
+        add("footing", (edge * 0.75, y), Towards::Right);
     }
-    // High on the face and off every bed, so that the point is on the face alone.
-    if let Some(bed) = plain.last() {
-        let y = middle(bed);
+    // High on the face and in the middle of a stone, so that the point is on the face alone.
+    if let Some((_, y)) = cut.stone_near(Role::Face, Side::Left, top * 0.95) {
         add(
             "batter of the face",
             (cut.face(Side::Left, y), y),
@@ -162,13 +166,35 @@ fn parts(cut: &Cut<'_>) -> Vec<Part> {
     if let Some(string) = cut.plan.frames.strings.first() {
         let y = string.height.si();
         let ring = STRING_RING_MM / cut.scale.mm_per_m();
-        let x = cut.face(Side::Right, y) + cut.bar_width(Side::Right) / 2.0 + ring;
+        let x = cut.string_at(Side::Right, y) + ring;
         add(STRING, (x, y), Towards::Right);
     }
-    let (deep, _) = cut.bar_ends(Side::Left);
-    let hold = cut.trench(Side::Left).map_or(0.0, |(_, depth)| depth);
-    let y = -(hold + deep.max(hold)) / 2.0;
-    let x = cut.face(Side::Left, y) + outwards(Side::Left) * cut.bar_width(Side::Left) / 2.0;
-    add("bar", (x, y), Towards::Left);
+    let front = cut.bank().map_or(Side::Left, |bank| bank.side.other());
+    let (name, y) = match cut.timber {
+        Some(_) => (
+            "leg of the frame",
+            cut.ground(front) + (top - cut.ground(front)) * 0.12,
+        ),
+        None => {
+            let hold = cut
+                .trench(front)
+                .map_or(cut.ground(front), |(_, deep)| deep);
+            ("bar", (hold + cut.bar_ends(front).0.min(hold)) / 2.0)
+        }
+    };
+    let x = cut.face(front, y) + outwards(front) * cut.bar_width(front) / 2.0;
+    add(name, (x, y), towards(front));
+    if let Some(bank) = cut.bank() {
+        let side = towards(bank.side);
+        let foot = cut.ground(bank.side);
+        let share = |share: f64| foot + (bank.level() - foot) * share;
+        if let Some(tail) = cut.tied_stone() {
+            add("long stone tied back", tail, side);
+        }
+        let y = share(0.3);
+        add("drainage stone", (bank.in_drainage(y), y), side);
+        let y = share(0.55);
+        add("bank", (bank.in_earth(y), y), side);
+    }
     parts
 }

@@ -19,6 +19,8 @@ pub enum Pen {
     Hatch,
     /// The edge of the trench.
     Trench,
+    /// Drainage stone behind a wall.
+    Drainage,
     /// A ring where a string is tied.
     String,
     /// A bar or board of a frame.
@@ -67,7 +69,7 @@ pub(crate) enum Fill {
 
 impl Pen {
     /// Every pen.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::Outline,
         Self::Stone,
         Self::Hearting,
@@ -76,6 +78,7 @@ impl Pen {
         Self::Ground,
         Self::Hatch,
         Self::Trench,
+        Self::Drainage,
         Self::String,
         Self::Bar,
         Self::HiddenBar,
@@ -100,6 +103,7 @@ impl Pen {
             Self::Ground => "pen-ground",
             Self::Hatch => "pen-hatch",
             Self::Trench => "pen-trench",
+            Self::Drainage => "pen-drainage",
             Self::String => "pen-string",
             Self::Bar => "pen-bar",
             Self::HiddenBar => "pen-hidden-bar",
@@ -123,6 +127,7 @@ impl Pen {
             Self::Ground => (0.55, &[], Fill::Nothing),
             Self::Hatch => (0.15, &[], Fill::Nothing),
             Self::Trench => (0.35, &[2.4, 1.2], Fill::Nothing),
+            Self::Drainage => (0.15, &[], Fill::Paper),
             Self::String => (0.3, &[], Fill::Paper),
             Self::Bar => (0.3, &[], Fill::Paper),
             Self::HiddenBar => (0.25, &[1.4, 0.9], Fill::Nothing),

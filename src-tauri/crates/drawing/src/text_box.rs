@@ -86,9 +86,11 @@ impl TextBox {
 /// Below the base line, in parts of the size: the tail of a bold g is 0.201.
 const DESCENT: f64 = 0.21;
 
-/// Above the base line, in parts of the size: letters reach 0.75, accents on capitals 0.88.
+/// Above the base line, in parts of the size: letters and the sign for degrees reach 0.75,
+/// accents on capitals 0.88.
 fn ascent(words: &str) -> f64 {
-    if words.is_ascii() { 0.76 } else { 0.9 }
+    let low = |letter: char| letter.is_ascii() || letter == '°';
+    if words.chars().all(low) { 0.76 } else { 0.9 }
 }
 
 /// How wide a line of text is, in millimetres.

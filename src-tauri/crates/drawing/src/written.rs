@@ -20,6 +20,7 @@ fn scenes(course: &Course) -> Vec<Scene> {
         crate::setting_out(&plan, course, PAGE),
         crate::gauge(&plan, course, PAGE),
         crate::line_plan(&plan, course, PAGE),
+        crate::frame(&plan, course, PAGE),
     ]
 }
 
@@ -176,13 +177,16 @@ fn throughs_are_as_many_as_the_plan_counts_in_every_drawing() {
     }
 }
 
-/// By hand: offsets 0.41 / 2 + 1.07 / 6 = 0.383 m; trench 0.767 + 0.1 = 0.867 m; diagonal
-/// of a bay sqrt(3² + 0.767²) = 3.096 m.
+/// By hand: offsets 0.41 / 2 + 1.07 / 6 = 0.383 m; trench 0.767 + 0.1 = 0.867 m; a through
+/// 0.41 + 0.52 / 3 = 0.583 m; strings 0.55 / 3 and 0.52 / 3 apart; diagonal of a bay
+/// sqrt(3² + 0.767²) = 3.096 m. Along a bar 1.07 · sqrt(1 + 1/36) = 1.085 m, and of 1.83 m
+/// with 0.60 m in the ground 0.145 m is left; diagonals sqrt((0.383 + 0.205)² + 1.07²) =
+/// 1.221 m.
 #[test]
 fn the_words_hold_the_real_figures() {
     let course = fixture::weekend();
-    let [section, _, elevation, setting_out, gauge, _] =
-        <[Scene; 6]>::try_from(scenes(&course)).expect("six drawings");
+    let [section, _, elevation, setting_out, gauge, _, frame] =
+        <[Scene; 7]>::try_from(scenes(&course)).expect("seven drawings");
     assert_eq!(
         section.description,
         "Cross-section at 1:12, seen looking along the wall from station 0. The wall is 0.767 m \
@@ -215,6 +219,23 @@ fn the_words_hold_the_real_figures() {
             .description
             .contains("plumb edge 1.20 m, 0.20 m wide at the top")
     );
+    for said in [
+        "1.83 m long: along each bar 0.60 m in the ground, 1.085 m from there to the board and \
+         0.145 m above it.",
+        "The board is 0.576 m long, 0.10 m wide and 0.03 m thick; its eyes are 0.426 m apart from \
+         middle to middle and 0.024 m across.",
+        "both measure 1.221 m.",
+        "All 4 frames are alike.",
+        "Leave a gap 0.066 m wide in the footing for each bar. Below the trench 0.448 m of bar \
+         grips.",
+        "1 end profile for the built end (plumb).",
+    ] {
+        assert!(
+            frame.description.contains(said),
+            "{said}\n{}",
+            frame.description
+        );
+    }
 }
 
 #[test]
@@ -276,4 +297,86 @@ fn usual_walls_fit_the_page() {
 
 fn plan_length(course: &Course) -> f64 {
     fixture::plan(course).sizing.length.si()
+}
+
+fn course(name: &str) -> Course {
+    let mut courses = fixture::courses().into_iter();
+    let found = courses.find(|(its, _)| *its == name);
+    found.expect("a course of that name").1
+}
+
+fn in_words(name: &str) -> [String; 2] {
+    let course = course(name);
+    let plan = fixture::plan(&course);
+    [
+        crate::section(&plan, &course, PAGE).description,
+        crate::frame(&plan, &course, PAGE).description,
+    ]
+}
+
+/// By hand: the ground is 0.02 m higher at the left face and 0.03 m lower at the right one, so
+/// the rises are 1.05 m and 1.10 m, the offsets 0.205 + 1.05 / 6 = 0.38 m and 0.205 + 1.10 / 6
+/// = 0.388 m; diagonals sqrt(0.585² + 1.05²) = 1.202 m and sqrt(0.593² + 1.10²) = 1.25 m.
+#[test]
+fn each_side_of_a_slope_has_its_own_figures() {
+    let [section, frame] = in_words("falling ground, level top");
+    for said in [
+        "0.02 m above it at the left face and 0.03 m below it at the right face.",
+        "the wall's top is 1.05 m above the ground on the left and 1.10 m on the right",
+        "the bars stand 0.38 m left and 0.388 m right of the centre line",
+    ] {
+        assert!(section.contains(said), "{said}\n{section}");
+    }
+    for said in [
+        "from the left foot 1.202 m, from the right foot 1.25 m",
+        "Frame 1 of 4, at station 0. For the others see the table.",
+    ] {
+        assert!(frame.contains(said), "{said}\n{frame}");
+    }
+}
+
+#[test]
+fn a_bank_is_told_of_and_a_free_wall_has_none() {
+    let [section, _] = in_words("holding a sloping bank on the left, no cope");
+    for said in [
+        "a bank on the left: the right face is the front, the left face the back.",
+        "drainage stone 0.30 m thick, measured level",
+        "reaches 1.07 m above the ground in front and rises from there at 15 degrees.",
+    ] {
+        assert!(section.contains(said), "{said}\n{section}");
+    }
+    let scene = |name| {
+        let course = course(name);
+        crate::section(&fixture::plan(&course), &course, PAGE)
+    };
+    let pebbles = |scene: &Scene| {
+        let drainage = |mark: &&Mark| {
+            matches!(
+                mark,
+                Mark::Circle {
+                    pen: Pen::Drainage,
+                    ..
+                }
+            )
+        };
+        scene.marks.iter().filter(drainage).count()
+    };
+    assert!(50 < pebbles(&scene("holding a bank on the right")));
+    assert_eq!(pebbles(&scene("weekend")), 0);
+    assert!(!scene("weekend").description.contains("bank"));
+}
+
+/// By hand: a leg 1.07 · sqrt(1 + 1/36) + 0.1 = 1.185 m, sawn atan(1/6) = 9.5 degrees; top rail
+/// 0.41 + 2 · 0.05 · 1.0138 + 0.1 = 0.611 m; the lower rail 0.87 / 3 = 0.29 m more.
+#[test]
+fn a_timber_frame_is_told_of_piece_by_piece() {
+    let [section, frame] = in_words("timber frames");
+    for said in [
+        "left leg 1.185 m, ends 9.5 degrees off square; right leg 1.185 m",
+        "top rail 0.611 m, ends square; lower rail 0.901 m, ends square; brace ",
+        "Battens 0.05 m by 0.025 m",
+    ] {
+        assert!(frame.contains(said), "{said}\n{frame}");
+    }
+    assert!(!frame.contains("bar") && !section.contains("board"));
 }

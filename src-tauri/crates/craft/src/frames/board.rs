@@ -1,5 +1,6 @@
 //! The boards that join two bars, and the bars where a trench is dug.
 
+use super::FrameRow;
 use crate::course::FramesGiven;
 use crate::quantity::{Length, Read, metres};
 use crate::tables::{BoardTable, FrameTable};
@@ -89,6 +90,17 @@ impl Trench {
     }
 }
 
+/// From the left bar's foot at the ground to the inner corner of the right bar under the board,
+/// and from the right foot to the left corner: what a tape reads when both bars lean as they
+/// should. `sqrt((T/2 + offset)² + rise²)` with the offset and the rise of the foot's side.
+/// Plane geometry; the same for the legs of a timber frame under its top rail.
+pub fn corner_diagonals(row: &FrameRow, top_width: Length) -> [Length; 2] {
+    Side::BOTH.map(|side| {
+        let across = row.offset(side) + top_width / 2.0;
+        metres(across.si().hypot(row.rise(side).si()))
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -112,5 +124,24 @@ mod tests {
         assert!((board.eyes.si() - 0.426_220_7).abs() < 1e-7);
         assert!((board.eye.si() - 0.023_220_7).abs() < 1e-7);
         assert!((board.length.si() - 0.576_220_7).abs() < 1e-7);
+    }
+
+    /// By hand: feet 0.5 m and 0.3 m off the middle under a top of 0.8 m are 0.9 m and 0.7 m
+    /// from the far corners; with rises of 1.2 m and 2.4 m that is 1.5 m (3-4-5) and 2.5 m
+    /// (7-24-25).
+    #[test]
+    fn diagonals_run_from_a_foot_to_the_far_corner() {
+        let row = FrameRow {
+            station: metres(0.0),
+            ground: metres(0.0),
+            height: metres(1.8),
+            left_offset: metres(0.5),
+            right_offset: metres(0.3),
+            left_rise: metres(1.2),
+            right_rise: metres(2.4),
+        };
+        let [from_left, from_right] = corner_diagonals(&row, metres(0.8));
+        assert!((from_left.si() - 1.5).abs() < 1e-12);
+        assert!((from_right.si() - 2.5).abs() < 1e-12);
     }
 }

@@ -2,20 +2,23 @@
 //!
 //! `stations`: where frames stand; `bays`: what lies between two of them; `bars` and `board`:
 //! what a frame is made of, and the trench it passes; `strings`: heights, lengths and sag;
-//! `leapfrog`: the order of moves where frames are short; `fittings`: what goes with it all.
+//! `leapfrog`: the order of moves where frames are short; `fittings`: what goes with it all;
+//! `gauge`: the batter gauge.
 
 mod bars;
 mod bays;
 mod board;
 mod fittings;
+mod gauge;
 mod leapfrog;
 mod stations;
 mod strings;
 
-pub use bars::Bars;
+pub use bars::{BarMarks, Bars};
 pub use bays::{Bay, bow, diagonal, spacing_for};
-pub use board::{Board, Trench};
+pub use board::{Board, Trench, corner_diagonals};
 pub use fittings::{Curve, Fittings};
+pub use gauge::{Gauge, usual_plumb_edge};
 pub use leapfrog::{LEAST_IN_USE, Leapfrog, Move};
 pub use stations::FrameRow;
 pub use strings::{StringHeight, Strings, sag};
