@@ -180,7 +180,7 @@ pub(crate) fn courses() -> Vec<(&'static str, Course)> {
 
 /// A course whose every measurement hangs on the key, within what is ever built.
 pub(crate) fn made_up(key: u64) -> Course {
-    let dice = |salt: u64| crate::stones::chance(key * 100 + salt);
+    let dice = |salt: u64| crate::paper::strewn::chance(key * 100 + salt);
     let between = |salt: u64, low: f64, high: f64| metres(low + (high - low) * dice(salt));
     let batter = |salt: u64| match dice(salt) {
         low if low < 0.2 => Batter::PLUMB,

@@ -2,8 +2,8 @@
 
 use crate::fixture::{self, lie};
 use crate::overlap::faults;
-use crate::scene::{Mark, Point, Room, Scene};
-use crate::stones::chance;
+use crate::paper::scene::{Mark, Point, Room, Scene};
+use crate::paper::strewn::chance;
 use craft::course::{Course, CurveSpacing, End, FrameKind, WallKind};
 use craft::plan::Plan;
 use craft::quantity::{Length, Read, Units, metres};
@@ -135,7 +135,7 @@ fn joints_radii_and_left_and_right_always_find_a_place() {
     for (key, course, plan) in plans() {
         let scene = crate::line_plan(&plan, &course, PAGE);
         let words = words(&scene);
-        let shown = |length: Length| crate::words::shown(&course, length);
+        let shown = |length: Length| crate::paper::words::shown(&course, length);
         for word in ["left", "right", "station 0"] {
             assert!(words.contains(&word), "{key}: {word} in {words:?}");
         }

@@ -1,9 +1,9 @@
 //! Checks on whole drawings: no text over a line, over another text or over the edge.
 
 use crate::fixture;
-use crate::pen::Pen;
-use crate::scene::{Mark, Point, Room, Scene, Text};
-use crate::text_box::TextBox;
+use crate::paper::pen::Pen;
+use crate::paper::scene::{Mark, Point, Room, Scene, Text};
+use crate::paper::text_box::TextBox;
 use craft::course::Course;
 
 /// Paper a text keeps clear of ink on every side.

@@ -1,8 +1,8 @@
 //! Checks on written drawings: well-formed, the same every time, to scale, complete.
 
 use crate::fixture;
-use crate::pen::Pen;
-use crate::scene::{Mark, Room, Scene};
+use crate::paper::pen::Pen;
+use crate::paper::scene::{Mark, Room, Scene};
 use craft::course::{Course, End};
 use craft::quantity::{Read, metres};
 

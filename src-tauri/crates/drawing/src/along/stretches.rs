@@ -1,0 +1,149 @@
+//! Long walls in stretches, drawn one below another so that their figures can be read.
+
+use crate::paper::scale::Scale;
+use crate::paper::scene::Room;
+use crate::paper::sheet::{Sheet, at_largest_scale, fitted, sound};
+use craft::frames::FrameRow;
+use craft::plan::Plan;
+use craft::quantity::{Length, Read, metres};
+
+/// Bays narrower than this on paper leave no room for what is written at the frames.
+const ROOMY_BAY_MM: f64 = 15.0;
+/// More stretches than this are no drawing of one wall any more.
+const MOST: usize = 4;
+/// A wall is drawn at least so long.
+const LEAST_LENGTH_MM: f64 = 45.0;
+
+/// A stretch of wall from one frame to another.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Stretch<'a> {
+    /// Its frames. Where a ring closes, the frame it ends at is not among them: it is the
+    /// first of the wall.
+    pub(crate) rows: &'a [FrameRow],
+    /// How many frames stand before the first of them.
+    pub(crate) before: usize,
+    /// Begins at station 0.
+    pub(crate) first: bool,
+    /// Ends at the far end, or where a ring comes back to station 0.
+    pub(crate) last: bool,
+    /// Where it ends.
+    end: Length,
+}
+
+impl Stretch<'_> {
+    pub(crate) fn from(&self) -> Length {
+        self.rows.first().map_or(metres(0.0), |row| row.station)
+    }
+
+    pub(crate) fn to(&self) -> Length {
+        self.end
+    }
+}
+
+/// The wall in `count` stretches with as nearly as possible the same number of bays. A frame
+/// where two stretches meet belongs to both.
+pub(crate) fn stretches(plan: &Plan, count: usize) -> Vec<Stretch<'_>> {
+    let (rows, bays) = (&plan.frames.rows, &plan.frames.bays);
+    let count = count.clamp(1, bays.len().max(1));
+    (0..count)
+        .filter_map(|at| {
+            let (from, to) = (at * bays.len() / count, (at + 1) * bays.len() / count);
+            Some(Stretch {
+                rows: rows.get(from..=to.min(rows.len().saturating_sub(1)))?,
+                before: from,
+                first: at == 0,
+                last: at + 1 == count,
+                end: bays.get(to.checked_sub(1)?)?.to,
+            })
+        })
+        .collect()
+}
+
+/// A drawing made in stretches: the fewest that leave roomy bays, or those that allow the
+/// largest scale.
+pub(crate) fn fitted_in_stretches(
+    plan: &Plan,
+    room: Room,
+    draw: impl Fn(Scale, Room, &[Stretch<'_>]) -> Sheet,
+) -> (Scale, Sheet, Room) {
+    let (fitted, sheet) = laid_out(plan, room, draw);
+    (fitted.scale, sheet, fitted.room)
+}
+
+/// What a drawing in stretches was found to fit.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Fitted {
+    pub(crate) scale: Scale,
+    pub(crate) room: Room,
+    /// How many stretches.
+    pub(crate) count: usize,
+}
+
+/// The same, with what it was found to fit.
+pub(crate) fn laid_out(
+    plan: &Plan,
+    room: Room,
+    draw: impl Fn(Scale, Room, &[Stretch<'_>]) -> Sheet,
+) -> (Fitted, Sheet) {
+    let room = sound(room);
+    let mut best: Option<(Fitted, Sheet)> = None;
+    for count in 1..=MOST.min(plan.frames.rows.len()) {
+        let parts = stretches(plan, count);
+        let longest = longest(&parts);
+        let legible = |scale: Scale| LEAST_LENGTH_MM < scale.mm(longest);
+        let found = at_largest_scale(room, legible, |scale, room| draw(scale, room, &parts));
+        let Some((scale, sheet)) = found else {
+            continue;
+        };
+        let fitted = Fitted { scale, room, count };
+        if ROOMY_BAY_MM <= scale.mm(narrowest_bay(plan)) {
+            return (fitted, sheet);
+        }
+        if best
+            .as_ref()
+            .is_none_or(|(least, _)| scale.n() < least.scale.n())
+        {
+            best = Some((fitted, sheet));
+        }
+    }
+    best.unwrap_or_else(|| {
+        let parts = stretches(plan, 1);
+        let legible = |scale: Scale| LEAST_LENGTH_MM < scale.mm(longest(&parts));
+        let (scale, sheet, room) = fitted(room, legible, |scale, room| draw(scale, room, &parts));
+        let count = 1;
+        (Fitted { scale, room, count }, sheet)
+    })
+}
+
+fn longest(parts: &[Stretch<'_>]) -> Length {
+    let lengths = parts.iter().map(|part| (part.to() - part.from()).si());
+    metres(lengths.fold(0.0, f64::max))
+}
+
+fn narrowest_bay(plan: &Plan) -> Length {
+    let bays = plan.frames.bays.iter().map(|bay| bay.length.si());
+    metres(bays.fold(f64::INFINITY, f64::min))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixture;
+
+    #[test]
+    fn stretches_cover_the_wall_and_share_the_frames_they_meet_at() {
+        for (name, course) in fixture::courses() {
+            let plan = fixture::plan(&course);
+            for count in 1..=4 {
+                let parts = stretches(&plan, count);
+                assert!(parts[0].first && parts[0].from() == metres(0.0), "{name}");
+                let last = parts[parts.len() - 1];
+                assert!(last.last && last.to() == plan.sizing.length, "{name}");
+                for pair in parts.windows(2) {
+                    assert!(pair[0].to() == pair[1].from(), "{name}");
+                    assert_eq!(pair[0].before + pair[0].rows.len() - 1, pair[1].before);
+                }
+            }
+        }
+    }
+}

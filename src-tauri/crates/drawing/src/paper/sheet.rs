@@ -1,0 +1,259 @@
+//! The sheet a drawing is made on before its size is known, and how it becomes a scene.
+
+use crate::paper::pen::Pen;
+use crate::paper::scale::Scale;
+use crate::paper::scene::{Anchor, Mark, Point, Room, Scene, Text};
+use crate::paper::text_box::TextBox;
+
+/// Size of a measurement's figures: read at arm's length.
+pub(crate) const FIGURE_MM: f64 = 4.6;
+/// Size of the words beside them.
+pub(crate) const WORD_MM: f64 = 3.4;
+/// Size of figures where there are too many for the larger.
+pub(crate) const SMALL_MM: f64 = 3.0;
+/// White paper round a drawing.
+const MARGIN_MM: f64 = 2.0;
+
+/// Marks in paper millimetres round any zero.
+#[derive(Debug, Default)]
+pub(crate) struct Sheet {
+    marks: Vec<Mark>,
+}
+
+/// What is said about a drawing beside its marks.
+pub(crate) struct Heading {
+    pub(crate) name: &'static str,
+    pub(crate) title: String,
+    pub(crate) description: String,
+}
+
+impl Sheet {
+    pub(crate) fn line(&mut self, pen: Pen, from: Point, to: Point) {
+        self.marks.push(Mark::Line { pen, from, to });
+    }
+
+    pub(crate) fn polyline(&mut self, pen: Pen, points: Vec<Point>) {
+        self.marks.push(Mark::Polyline { pen, points });
+    }
+
+    pub(crate) fn polygon(&mut self, pen: Pen, points: Vec<Point>) {
+        self.marks.push(Mark::Polygon { pen, points });
+    }
+
+    pub(crate) fn rectangle(&mut self, pen: Pen, one: Point, other: Point) {
+        self.polygon(
+            pen,
+            vec![
+                one,
+                Point::new(other.x, one.y),
+                other,
+                Point::new(one.x, other.y),
+            ],
+        );
+    }
+
+    pub(crate) fn circle(&mut self, pen: Pen, centre: Point, radius_mm: f64) {
+        self.marks.push(Mark::Circle {
+            pen,
+            centre,
+            radius_mm,
+        });
+    }
+
+    /// A measurement, in bold.
+    pub(crate) fn figure(&mut self, at: Point, words: &str, anchor: Anchor) {
+        self.text(line_of(at, words, FIGURE_MM, anchor).bold());
+    }
+
+    /// Words, in the plain face.
+    pub(crate) fn word(&mut self, at: Point, words: &str, anchor: Anchor) {
+        self.text(line_of(at, words, WORD_MM, anchor));
+    }
+
+    pub(crate) fn text(&mut self, text: Text) {
+        self.marks.push(Mark::Text(text));
+    }
+
+    pub(crate) fn mark(&mut self, mark: Mark) {
+        self.marks.push(mark);
+    }
+
+    /// Everything drawn so far, from the back to the front.
+    pub(crate) fn marks(&self) -> &[Mark] {
+        &self.marks
+    }
+
+    /// The smallest box that holds everything drawn so far.
+    pub(crate) fn extent(&self) -> TextBox {
+        self.marks
+            .iter()
+            .fold(TextBox::NOTHING, |all, mark| all.with(mark.extent()))
+    }
+
+    /// The scene: as wide as the room, with the drawing in its middle, and as high as needed.
+    pub(crate) fn into_scene(mut self, heading: Heading, scale: Scale, room: Room) -> Scene {
+        let extent = self.extent();
+        let width_mm = room.width_mm.max(extent.width() + 2.0 * MARGIN_MM);
+        let by = Point::new(
+            (width_mm - extent.width()) / 2.0 - extent.left,
+            MARGIN_MM - extent.top,
+        );
+        for mark in &mut self.marks {
+            mark.shift(by);
+        }
+        Scene {
+            name: heading.name,
+            title: heading.title,
+            description: heading.description,
+            width_mm,
+            height_mm: extent.height() + 2.0 * MARGIN_MM,
+            scale: Some(scale.n()),
+            marks: self.marks,
+        }
+    }
+
+    pub(crate) fn fits(&self, room: Room) -> bool {
+        let extent = self.extent();
+        extent.width() + 2.0 * MARGIN_MM <= room.width_mm
+            && extent.height() + 2.0 * MARGIN_MM <= room.height_mm
+    }
+}
+
+/// One line of text in the plain face.
+pub(crate) fn line_of(at: Point, words: &str, size_mm: f64, anchor: Anchor) -> Text {
+    Text {
+        at,
+        words: words.to_owned(),
+        size_mm,
+        bold: false,
+        anchor,
+        turned: false,
+    }
+}
+
+impl Text {
+    pub(crate) fn bold(mut self) -> Self {
+        self.bold = true;
+        self
+    }
+
+    pub(crate) fn turned(mut self) -> Self {
+        self.turned = true;
+        self
+    }
+}
+
+/// The drawing at the largest round scale that fits the room, if one does while the wall is
+/// still `legible`.
+pub(crate) fn at_largest_scale(
+    room: Room,
+    legible: impl Fn(Scale) -> bool,
+    draw: impl Fn(Scale, Room) -> Sheet,
+) -> Option<(Scale, Sheet)> {
+    Scale::all()
+        .take_while(|scale| legible(*scale))
+        .find_map(|scale| {
+            let sheet = draw(scale, room);
+            sheet.fits(room).then_some((scale, sheet))
+        })
+}
+
+/// The drawing at the largest round scale that fits the room. Where texts alone are too
+/// much for the room, or the wall would be smaller than `legible` allows, the room grows in
+/// its own proportions until it is large enough.
+pub(crate) fn fitted(
+    room: Room,
+    legible: impl Fn(Scale) -> bool,
+    draw: impl Fn(Scale, Room) -> Sheet,
+) -> (Scale, Sheet, Room) {
+    let mut room = sound(room);
+    loop {
+        if let Some((scale, sheet)) = at_largest_scale(room, &legible, &draw) {
+            return (scale, sheet, room);
+        }
+        if LARGEST_ROOM_MM < room.width_mm {
+            return (Scale::SMALLEST, draw(Scale::SMALLEST, room), room);
+        }
+        room.width_mm *= GROWTH;
+        room.height_mm *= GROWTH;
+    }
+}
+
+/// How much larger the next room tried is.
+const GROWTH: f64 = 1.15;
+/// A room beyond which no drawing needs to grow: the end of the search, not a size in use.
+const LARGEST_ROOM_MM: f64 = 3000.0;
+/// A room below which no drawing is tried.
+const SMALLEST_ROOM_MM: f64 = 60.0;
+
+/// A room with sides a drawing can be made in.
+pub(crate) fn sound(room: Room) -> Room {
+    let side = |given: f64| {
+        if given.is_finite() {
+            given.clamp(SMALLEST_ROOM_MM, LARGEST_ROOM_MM)
+        } else {
+            SMALLEST_ROOM_MM
+        }
+    };
+    Room {
+        width_mm: side(room.width_mm),
+        height_mm: side(room.height_mm),
+    }
+}
+
+impl Sheet {
+    /// Puts another drawing where it was made.
+    pub(crate) fn append(&mut self, mut other: Self) {
+        self.marks.append(&mut other.marks);
+    }
+
+    /// Puts another drawing to the right of `left`. Gives the right edge of both.
+    pub(crate) fn join(&mut self, mut other: Self, left: f64) -> f64 {
+        let extent = other.extent();
+        let by = Point::new(left - extent.left, 0.0);
+        for mark in &mut other.marks {
+            mark.shift(by);
+        }
+        self.marks.append(&mut other.marks);
+        left + extent.width()
+    }
+
+    /// Puts another drawing to the right, their upper edges level.
+    pub(crate) fn beside(&mut self, other: Self, gap_mm: f64) {
+        let (drawn, extent) = (self.extent(), other.extent());
+        let by = Point::new(drawn.right + gap_mm - extent.left, drawn.top - extent.top);
+        self.take(other, by);
+    }
+
+    /// Puts another drawing below, its left edge at `left`.
+    pub(crate) fn under(&mut self, other: Self, left: f64, gap_mm: f64) {
+        let (drawn, extent) = (self.extent(), other.extent());
+        let by = Point::new(left - extent.left, drawn.bottom + gap_mm - extent.top);
+        self.take(other, by);
+    }
+
+    /// Puts another drawing above, so that their zeros stand in one upright line.
+    pub(crate) fn over(&mut self, other: Self, gap_mm: f64) {
+        let by = Point::new(0.0, self.extent().top - gap_mm - other.extent().bottom);
+        self.take(other, by);
+    }
+
+    fn take(&mut self, mut other: Self, by: Point) {
+        for mark in &mut other.marks {
+            mark.shift(by);
+        }
+        self.marks.append(&mut other.marks);
+    }
+
+    /// Puts another drawing below, so that their zeros stand in one upright line.
+    pub(crate) fn stack(&mut self, mut other: Self, gap_mm: f64) {
+        let (above, below) = (self.extent(), other.extent());
+        if !self.marks.is_empty() {
+            let by = Point::new(0.0, above.bottom + gap_mm - below.top);
+            for mark in &mut other.marks {
+                mark.shift(by);
+            }
+        }
+        self.marks.append(&mut other.marks);
+    }
+}
