@@ -1,7 +1,9 @@
 //! How long a plan and a page take. Run with `cargo xtask bench`; nothing here fails a build.
 
 use craft::frames::{Fittings, Frames};
-use craft::wall::Volumes;
+use craft::quantity::metres;
+use craft::stonework::{Face, FaceEnd, Point, ThroughRow, lay};
+use craft::wall::{Batter, Section, Volumes};
 use documents::{Course, named, print};
 use files::Library;
 use files::course::{CourseFile, set};
@@ -139,4 +141,34 @@ fn all_drawings(bencher: divan::Bencher<'_, '_>) {
     let library = Library::built_in().expect("the library");
     let course = example(Library::example(false), &library);
     bencher.bench_local(|| documents::Drawings::on_paper(&course));
+}
+
+/// 100 m of wall laid stone by stone.
+#[divan::bench(sample_count = 20)]
+fn a_hundred_metres_stone_by_stone(bencher: divan::Bencher<'_, '_>) {
+    let point = |x: f64, y: f64| Point {
+        x: metres(x),
+        y: metres(y),
+    };
+    let batter = Batter::one_in(8.0).expect("sound");
+    let face = Face {
+        length: metres(100.0),
+        ground: vec![point(0.0, 0.0), point(100.0, 0.0)],
+        top: vec![point(0.0, 1.2), point(100.0, 1.2)],
+        section: Section::new(metres(1.2), metres(0.4), batter, batter).expect("sound"),
+        throughs: vec![ThroughRow {
+            below_top: metres(0.65),
+            spacing: metres(1.0),
+            width: metres(0.3),
+            thickness: metres(0.12),
+        }],
+        cope_height: metres(0.25),
+        cope_thickness: metres(0.1),
+        footing_depth: metres(0.15),
+        ends: [FaceEnd::Head(Batter::PLUMB), FaceEnd::Joined],
+        course_heights: [metres(0.18), metres(0.1)],
+        stone_lengths: [metres(0.15), metres(0.45)],
+        seed: 7,
+    };
+    bencher.bench_local(|| lay(&face, &[]).len());
 }

@@ -120,6 +120,35 @@ fn breaks_are_added_and_removed() {
     });
 }
 
+/// A line bent and a ground surveyed in the window: the file, the figures and the drawings
+/// follow.
+#[test]
+fn a_line_is_bent_and_the_ground_surveyed() {
+    let (_folder, _file, window) = open_example();
+    window.wait_for_text("figure-length", " m");
+    window.click("step-line");
+    window.click("add-arc");
+    window.wait_until("the arc stands beside its straight", || {
+        window.value("field-wall-line-1-radius") == "6 m"
+            && window.value("field-wall-line-0-straight") == "3 m"
+    });
+    window.click("add-level");
+    window.click("add-level");
+    window.wait_until("two stations are there", || {
+        window.value("field-wall-ground-1-station") == "3.00 m"
+    });
+    window.type_into("field-wall-ground-1-level", "-0.30 m");
+    window.click("step-frames");
+    window.wait_until("the frames know of the ground", || {
+        let shown = window.script("return document.querySelector('main').textContent");
+        shown.contains("-0.30 m") && shown.contains("Arc from")
+    });
+    if let Some(folder) = std::env::var_os("TAKE_PICTURES") {
+        window.click("step-line");
+        window.picture(&Path::new(&folder).join("window-bent.png"));
+    }
+}
+
 /// Outside the program's own commands everything is denied, and nothing leaves the machine.
 #[test]
 fn the_window_may_do_nothing_but_its_own_commands() {
@@ -147,7 +176,7 @@ fn every_place_can_be_visited() {
     let (_folder, _file, window) = open_example();
     window.wait_for_text("figure-length", " m");
     for place in [
-        "ready", "group", "wall", "frames", "stone", "kit", "days", "pages",
+        "ready", "group", "wall", "line", "frames", "stone", "kit", "days", "pages",
     ] {
         window.click(&format!("step-{place}"));
         window.wait_until("the place is shown", || {

@@ -221,3 +221,31 @@ proptest! {
         }
     }
 }
+
+/// Frames moved along leave fewer places at the wall, and the forecast knows it.
+#[test]
+fn fewer_frames_to_move_along_never_finish_sooner() {
+    let plan = |in_stock: u32| {
+        numbers(&with(&[
+            ("\"6 m\"", "\"15 m\""),
+            ("in_stock = 6", &format!("in_stock = {in_stock}")),
+            ("leapfrog = false", "leapfrog = true"),
+            // A group that needs all the room there is, and hours enough to see it.
+            ("novices = 6", "novices = 0"),
+            ("experienced = 0\n\n", "experienced = 8\n\n"),
+            ("height = \"1.07 m\"", "height = \"0.65 m\""),
+            ("chance = 0.8", "chance = 0.1"),
+        ]))
+    };
+    let chances: Vec<f64> = [6, 4, 3]
+        .map(|in_stock| number(&plan(in_stock), "/finish/chance"))
+        .to_vec();
+    assert!(
+        chances[1] <= chances[0] && chances[2] < chances[0] && chances[2] <= chances[1],
+        "{chances:?}"
+    );
+    let few = plan(3);
+    assert!((number(&few, "/frames/leapfrog/room_m") - 6.0).abs() < 1e-9);
+    assert!(number(&few, "/frames/leapfrog/pairs") <= 4.0);
+    assert!(plan(6)["frames"]["leapfrog"].is_null());
+}

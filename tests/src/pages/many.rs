@@ -165,3 +165,41 @@ fn a_day_of_many_breaks() {
     );
     prints(&text);
 }
+
+#[test]
+fn timber_frames_round_a_bend_on_a_slope() {
+    prints(include_str!("../../../lessons/examples/thorn-beck.walling"));
+}
+
+#[test]
+fn a_ring_of_wall_in_feet() {
+    prints(&with(&[
+        ("units = \"metric\"", "units = \"imperial\""),
+        ("paper = \"a4\"", "paper = \"letter\""),
+        (
+            "length = \"6 m\"",
+            "line = [ { arc = \"18.85 m\", radius = \"3 m\", turn = \"right\" } ]",
+        ),
+    ]));
+}
+
+#[test]
+fn a_bank_held_back_on_falling_ground_with_frames_moved_along() {
+    prints(&with(&[
+        (
+            "kind = \"freestanding\"",
+            "kind = \"retaining\"\nretained = \"left\"\nbank = { slope_degrees = 15, near_building = true }",
+        ),
+        ("batter = 6", "batter = { left = \"plumb\", right = 5 }"),
+        (
+            "length = \"6 m\"",
+            "length = \"16 m\"\nground = [ { station = \"0 m\", level = \"184.2 m\" }, { station = \"16 m\", level = \"183.1 m\", left = \"183.3 m\" } ]",
+        ),
+        (
+            "top = \"level\"",
+            "steps = { length = \"4 m\", height = \"0.2 m\" }",
+        ),
+        ("in_stock = 6", "in_stock = 3"),
+        ("leapfrog = false", "leapfrog = true"),
+    ]));
+}

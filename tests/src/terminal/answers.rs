@@ -44,7 +44,7 @@ fn the_plan_for_people_has_the_figures_of_the_plan_for_programs() {
     for words in [
         "Plain course",
         "6.00 m",
-        "0.77 m",
+        "0.767 m",
         "Lunch",
         "Dinner",
         "Student 1",

@@ -36,8 +36,8 @@ export function survey(at: number): readonly Question[] {
   return [
     { key: `${key}.station`, label: label('station') },
     { key: `${key}.level`, label: label('centre') },
-    { key: `${key}.left`, label: label('at the left face'), unset: 'as the centre' },
-    { key: `${key}.right`, label: label('at the right face'), unset: 'as the centre' },
+    { key: `${key}.left`, label: label('at the left face'), unset: 'same' },
+    { key: `${key}.right`, label: label('at the right face'), unset: 'same' },
   ]
 }
 

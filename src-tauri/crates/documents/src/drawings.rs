@@ -57,8 +57,8 @@ impl Drawings {
                 along: room(WIDE_MM, 125.0),
                 line_plan: room(WIDE_MM, 190.0),
                 setting_out: room(WIDE_MM, 150.0),
-                frame: room(WIDE_MM, 135.0),
-                gauge: room(85.0, 85.0),
+                frame: room(WIDE_MM, 168.0),
+                gauge: room(WIDE_MM, 92.0),
             },
         )
     }

@@ -58,12 +58,12 @@ pub(super) fn retaining(file: rows::Retaining) -> RetainingTable {
         bank: Bank {
             // The bank reaches to the top of whatever wall holds it, unless a course says less.
             retained: metres(0.0),
-            fill: kg_per_m3(bank.density.kg_m3),
-            friction_degrees: bank.friction.degrees,
-            wall_friction_degrees: bank.wall_friction.degrees,
-            slope_degrees: bank.slope.degrees,
-            load_kpa: bank.load.kpa,
-            base_friction_degrees: bank.base_friction.degrees,
+            fill: kg_per_m3(bank.fill_kg_m3.value),
+            friction_degrees: bank.friction_degrees.value,
+            wall_friction_degrees: bank.wall_friction_degrees.value,
+            slope_degrees: bank.slope_degrees.value,
+            load_kpa: bank.load_kpa.value,
+            base_friction_degrees: bank.base_friction_degrees.value,
         },
         drainage: file.drainage.thickness.0,
         drainage_density: kg_per_m3(file.drainage.kg_m3),

@@ -21,17 +21,19 @@ const RADIUS_FT: f64 = 20.0;
 pub fn add_stretch(text: &str, bent: bool) -> Result<String, Fault> {
     let course = CourseFile::parse(text)?.course;
     let mut document = parsed(text)?;
-    if let Some(length) = course.wall.length {
-        if course.wall.line.is_empty() {
-            let first = [("straight", show_mark(length, course.units))];
-            push(list(&mut document, "line")?, &first);
-        }
-        if let Some(wall) = document.get_mut("wall").and_then(Item::as_table_like_mut) {
-            wall.remove("length");
-        }
-    }
     let units = course.units;
     let long = either(units, STRETCH_M, STRETCH_FT);
+    if course.wall.line.is_empty() && (bent || course.wall.length.is_some()) {
+        // A line needs a straight that can be stretched, and begins with the wall there was.
+        let length = course.wall.length;
+        let first = length.map_or_else(|| long.clone(), |length| show_mark(length, units));
+        push(list(&mut document, "line")?, &[("straight", first)]);
+    }
+    if course.wall.length.is_some()
+        && let Some(wall) = document.get_mut("wall").and_then(Item::as_table_like_mut)
+    {
+        wall.remove("length");
+    }
     let line = list(&mut document, "line")?;
     if bent {
         let radius = either(units, RADIUS_M, RADIUS_FT);
@@ -153,7 +155,9 @@ mod tests {
         let text = Library::example(true);
         let straight = add_stretch(text, false).expect("a straight");
         assert_eq!(wall(&straight).length, None);
-        assert!(straight.contains("straight = \"10 ft\""));
+        assert!(straight.contains("line = [{ straight = \"10 ft\" }]"));
+        let bent = add_stretch(text, true).expect("a bend");
+        assert_eq!(wall(&bent).line.len(), 2);
     }
 
     #[test]

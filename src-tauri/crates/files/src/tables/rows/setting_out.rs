@@ -82,15 +82,17 @@ pub(crate) struct RetainingLimits {
     pub(crate) permit_height: LengthFigure,
 }
 
+/// A figure with who says so.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Figure {
-    #[serde(deserialize_with = "figures::positive")]
+    #[serde(deserialize_with = "figures::not_negative")]
     pub(crate) value: f64,
     #[serde(rename = "source")]
     _source: String,
 }
 
+/// A length with who says so.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct LengthFigure {
@@ -102,39 +104,12 @@ pub(crate) struct LengthFigure {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Bank {
-    pub(crate) friction: Degrees,
-    pub(crate) wall_friction: Degrees,
-    pub(crate) base_friction: Degrees,
-    pub(crate) slope: Degrees,
-    pub(crate) density: LooseDensity,
-    pub(crate) load: Load,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Degrees {
-    #[serde(deserialize_with = "figures::not_negative")]
-    pub(crate) degrees: f64,
-    #[serde(rename = "source")]
-    _source: String,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct LooseDensity {
-    #[serde(deserialize_with = "figures::positive")]
-    pub(crate) kg_m3: f64,
-    #[serde(rename = "source")]
-    _source: String,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Load {
-    #[serde(deserialize_with = "figures::not_negative")]
-    pub(crate) kpa: f64,
-    #[serde(rename = "source")]
-    _source: String,
+    pub(crate) friction_degrees: Figure,
+    pub(crate) wall_friction_degrees: Figure,
+    pub(crate) base_friction_degrees: Figure,
+    pub(crate) slope_degrees: Figure,
+    pub(crate) fill_kg_m3: Figure,
+    pub(crate) load_kpa: Figure,
 }
 
 #[derive(Deserialize)]
