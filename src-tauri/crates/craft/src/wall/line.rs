@@ -249,11 +249,12 @@ mod tests {
     #[test]
     fn a_ring_closes_though_taped_to_the_centimetre() {
         assert!(of(&[arc(18.85, 3.0, Side::Right)]).closes());
+        // Half of 2 · 2.05 · π is 6.4403.
         let rounded = [
             straight(4.0),
-            arc(6.28, 2.0, Side::Left),
+            arc(6.44, 2.05, Side::Left),
             straight(4.0),
-            arc(6.28, 2.0, Side::Left),
+            arc(6.44, 2.05, Side::Left),
         ];
         assert!(of(&rounded).closes());
         assert!(!of(&[arc(18.0, 3.0, Side::Left)]).closes());
