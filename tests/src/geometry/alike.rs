@@ -4,7 +4,7 @@ use super::drawn::{Wall, course, millimetres, wall};
 use super::line::{Bend, Line, Stretch, Surveyed};
 use super::model::metres;
 use super::spelling::same;
-use checks::courses::{changed, list, number, numbers, plain};
+use checks::courses::{changed, list, number, numbers, plain, with};
 use proptest::prelude::*;
 use serde_json::Value;
 use std::f64::consts::{PI, TAU};
@@ -243,4 +243,33 @@ fn most_of_a_ring_is_no_ring() {
         .map(|at| f64::from(at) * (TAU * 3.0 - 1.0) / 12.0)
         .collect();
     stand_at(&plan, &due);
+}
+
+/// An auto length stretches or shortens the last straight of a line and nothing else; a line
+/// that can't be made so short stays as it is, and the plan says why.
+#[test]
+fn an_auto_length_changes_the_last_straight_alone() {
+    let line = |last: &str, arc: &str| {
+        let line = format!(
+            "length = \"auto\"\nline = [ {{ straight = \"0.5 m\" }}, \
+             {{ arc = \"{arc}\", radius = \"6 m\", turn = \"left\" }}, \
+             {{ straight = \"{last}\" }} ]"
+        );
+        with(&[
+            ("length = \"6 m\"", line.as_str()),
+            ("height = \"1.07 m\"", "height = \"0.65 m\""),
+        ])
+    };
+    let [short, long] = ["0.5 m", "30 m"].map(|last| numbers(&line(last, "0.3 m")));
+    let length = number(&short, "/wall/length_m");
+    assert!(0.8 < length && length < 30.0, "{length}");
+    assert!((number(&long, "/wall/length_m") - length).abs() < 1e-9);
+    assert!((number(&short, "/wall/line/1/to_m") - 0.8).abs() < 1e-9);
+    assert!((number(&short, "/wall/line/2/to_m") - length).abs() < 1e-9);
+    let kept = numbers(&line("0.5 m", "25 m"));
+    assert!((number(&kept, "/wall/length_m") - 26.0).abs() < 1e-9);
+    let told = list(&kept, "/cautions")
+        .iter()
+        .any(|caution| caution["id"] == "line-as-given");
+    assert!(told, "no word of why the line stays as it is");
 }

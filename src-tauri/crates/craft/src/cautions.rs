@@ -7,7 +7,7 @@ pub use wall::{Lie, of_the_wall};
 
 use crate::course::{Course, Day, FrameKind, Venue, WallKind};
 use crate::pace::crew::{elbow_room, idle};
-use crate::pace::{Binding, Sizing};
+use crate::pace::{Binding, Kept, Sizing};
 use crate::quantity::{Length, Read, show_count, show_length};
 use crate::stone::Stone;
 use crate::sun::SunDay;
@@ -137,16 +137,20 @@ fn sizing_cautions(
 ) -> Vec<(&'static str, String)> {
     let show = |length: Length| show_length(length, course.units);
     let mut texts = Vec::new();
+    let (why, cure) = match sizing.kept {
+        Some(_) => ("the line as given", cure(Binding::Given)),
+        None => (reason(sizing.binding), cure(sizing.binding)),
+    };
     if let Some(least) = sizing.falls_short_of() {
         texts.push((
             "short-of-elbow-room",
             format!(
                 "The group needs {} of wall to stand at, and {} gives {}. {}",
                 show(least.length),
-                reason(sizing.binding),
+                why,
                 show(sizing.length),
                 lower.map_or_else(
-                    || cure(sizing.binding).to_owned(),
+                    || cure.to_owned(),
                     |lower| format!(
                         "A shorter wall would rise no faster: it leaves people without a place. At {} high the group would finish {}; more hours or a footing dug beforehand would help too.",
                         show(lower),
@@ -156,11 +160,17 @@ fn sizing_cautions(
             ),
         ));
     }
+    texts.extend(
+        sizing
+            .kept
+            .map(|kept| ("line-as-given", line_as_given(kept, sizing, course))),
+    );
     if let Some(pace) = sizing
         .limits
         .iter()
         .find(|limit| limit.limit == Binding::Pace)
         && sizing.binding == Binding::Pace
+        && sizing.kept.is_none()
         && pace.length < sizing.length
     {
         texts.push((
@@ -179,6 +189,25 @@ fn sizing_cautions(
         ));
     }
     texts
+}
+
+fn line_as_given(kept: Kept, sizing: &Sizing, course: &Course) -> String {
+    let show = |length: Length| show_length(length, course.units);
+    match kept {
+        Kept::NoStraight { allowed } => format!(
+            "The line has no straight that could be stretched or shortened, so it stays {} long; {} gives {}. Give it a straight, or give the length.",
+            show(sizing.length),
+            reason(sizing.binding),
+            show(allowed)
+        ),
+        Kept::OthersTooLong { others, allowed } => format!(
+            "The line stays {} long: without its last straight it takes {}, and {} gives {}. Shorten the other stretches, lower the wall or give the course more time.",
+            show(sizing.length),
+            show(others),
+            reason(sizing.binding),
+            show(allowed)
+        ),
+    }
 }
 
 fn reason(binding: Binding) -> &'static str {

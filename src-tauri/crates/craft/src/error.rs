@@ -82,23 +82,6 @@ pub enum Error {
         /// How to write the lengths; metres when not said.
         units: Option<Units>,
     },
-    /// A line that is to be sized but can't be as short as the group needs it.
-    #[error(
-        "the line takes {} without its last straight, and {} of wall is what comes out for this group",
-        show_length(*fixed, units.unwrap_or(Units::Metric)),
-        show_length(*allowed, units.unwrap_or(Units::Metric))
-    )]
-    LineTooLong {
-        /// All stretches but the last straight.
-        fixed: Length,
-        /// What sizing allows.
-        allowed: Length,
-        /// How to write the lengths; metres when not said.
-        units: Option<Units>,
-    },
-    /// A line that is to be sized but has no straight.
-    #[error("a line without a straight has nothing that could be stretched to suit the group")]
-    NoStraight,
     /// A figure for the bank behind a retaining wall that no bank has.
     #[error("this must be from {least} to {most} {unit}; it is {given}")]
     BankFigure {
@@ -202,8 +185,6 @@ impl Error {
             Self::TooManyThroughs { .. } => "too-many-throughs",
             Self::GroundAboveTop { .. } => "ground-above-top",
             Self::RadiusTooSmall { .. } => "radius-too-small",
-            Self::LineTooLong { .. } => "line-too-long",
-            Self::NoStraight => "no-straight",
             Self::BankFigure { .. } => "bank-figure",
             Self::BankAboveWall { .. } => "bank-above-wall",
             Self::BankTooSteep { .. } => "bank-too-steep",
@@ -231,7 +212,6 @@ impl Error {
             Self::RadiusTooSmall { stretch, .. } => {
                 return Some(format!("wall.line.{stretch}.radius"));
             }
-            Self::LineTooLong { .. } | Self::NoStraight => "wall.length",
             Self::BankAboveWall { .. } => "wall.bank.height",
             Self::BankTooSteep { .. } => "wall.bank.slope_degrees",
             Self::NoStudents => "group",
@@ -262,13 +242,6 @@ impl Error {
             }
             Self::RadiusTooSmall { .. } => {
                 "give a larger radius, a narrower or a lower wall".to_owned()
-            }
-            Self::LineTooLong { .. } => {
-                "give the length instead of \"auto\", shorten the other stretches, or give the course more time"
-                    .to_owned()
-            }
-            Self::NoStraight => {
-                "leave length out, or add a straight to the line: { straight = \"2 m\" }".to_owned()
             }
             Self::BankFigure { .. } => {
                 "give a figure within these; for ground that has none, ask a licensed engineer"
@@ -305,7 +278,6 @@ impl Error {
             Self::ThroughRow { units, .. }
             | Self::GroundAboveTop { units, .. }
             | Self::RadiusTooSmall { units, .. }
-            | Self::LineTooLong { units, .. }
             | Self::BankAboveWall { units, .. } => *units = Some(shown),
             _ => {}
         }

@@ -15,5 +15,5 @@ pub mod timetable;
 pub mod work;
 
 pub use forecast::{Forecast, SAMPLES};
-pub use sizing::{Binding, Bound, Limit, Sizing};
+pub use sizing::{Binding, Bound, Kept, Limit, Sizing};
 pub use timetable::{Entry, EntryKind};

@@ -65,6 +65,25 @@ pub struct Sizing {
     pub binding: Binding,
     /// All limits.
     pub limits: Vec<Limit>,
+    /// Why a given line could not be made as long as the limits ask, and so stayed as it is.
+    pub kept: Option<Kept>,
+}
+
+/// Why a line that was to be sized stayed as it is given.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Kept {
+    /// It has no straight that could be stretched or shortened.
+    NoStraight {
+        /// What the limits allow.
+        allowed: Length,
+    },
+    /// Its other stretches alone are longer than the limits allow.
+    OthersTooLong {
+        /// All stretches but the last straight.
+        others: Length,
+        /// What the limits allow.
+        allowed: Length,
+    },
 }
 
 impl Sizing {
@@ -77,6 +96,7 @@ impl Sizing {
                 length,
                 binding: Binding::Given,
                 limits,
+                kept: None,
             };
         }
         let tightest = limits
@@ -90,6 +110,7 @@ impl Sizing {
             length: rounded_down(length, units),
             binding,
             limits,
+            kept: None,
         }
     }
 

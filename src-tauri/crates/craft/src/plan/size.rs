@@ -5,7 +5,7 @@ use crate::Error;
 use crate::course::Course;
 use crate::pace::crew;
 use crate::pace::forecast;
-use crate::pace::sizing::{self, Binding, Bound, Limit, Sizing, longest, rounded_down};
+use crate::pace::sizing::{self, Binding, Bound, Kept, Limit, Sizing, longest, rounded_down};
 use crate::quantity::{self, Length, Read, metres};
 use crate::wall::{Top, all_but_the_last_straight, total};
 use std::borrow::Cow;
@@ -22,7 +22,7 @@ const STONE_FINENESS_M: f64 = 1e-6;
 impl Planner<'_> {
     /// All limits, and the length they leave.
     pub(super) fn size(&self) -> Result<Sizing, Error> {
-        self.build(self.tried_length()?)?;
+        self.build(self.tried_length())?;
         let pace = self.pace_limit();
         let mut limits = vec![
             Limit {
@@ -57,39 +57,40 @@ impl Planner<'_> {
         );
         let mut sizing = Sizing::of(limits, self.course.wall.length, self.course.units);
         self.keep_the_chance(&mut sizing);
-        self.fits_the_line(sizing.length)?;
+        self.keep_the_line(&mut sizing);
         Ok(sizing)
     }
 
     /// Whatever can go wrong with a wall goes wrong at its given length, or at that of its
     /// line, or as far as its ground was surveyed.
-    fn tried_length(&self) -> Result<Length, Error> {
+    fn tried_length(&self) -> Length {
         let wall = &self.course.wall;
         if let Some(length) = wall.length {
-            return Ok(length);
-        }
-        if !wall.line.is_empty() && all_but_the_last_straight(&wall.line).is_none() {
-            return Err(Error::NoStraight);
+            return length;
         }
         let surveyed = wall.ground.iter().map(|survey| survey.station);
-        Ok(surveyed
+        let longest = |longest: Length, length: Length| {
+            if longest < length { length } else { longest }
+        };
+        surveyed
             .chain([metres(1.0), total(&wall.line)])
-            .fold(
-                metres(0.0),
-                |longest, length| if longest < length { length } else { longest },
-            ))
+            .fold(metres(0.0), longest)
     }
 
-    /// A line that is to be sized can't be shorter than what is not to be stretched.
-    fn fits_the_line(&self, length: Length) -> Result<(), Error> {
-        let wall = &self.course.wall;
-        match all_but_the_last_straight(&wall.line) {
-            Some(fixed) if wall.length.is_none() && length <= fixed => Err(Error::LineTooLong {
-                fixed,
-                allowed: length,
-                units: Some(self.course.units),
-            }),
-            _ => Ok(()),
+    /// A line that can't be made as long as the limits ask stays as it is given: only its last
+    /// straight is ever stretched or shortened.
+    fn keep_the_line(&self, sizing: &mut Sizing) {
+        let (wall, allowed) = (&self.course.wall, sizing.length);
+        if wall.length.is_some() || wall.line.is_empty() {
+            return;
+        }
+        sizing.kept = match all_but_the_last_straight(&wall.line) {
+            None => Some(Kept::NoStraight { allowed }),
+            Some(others) if allowed <= others => Some(Kept::OthersTooLong { others, allowed }),
+            Some(_) => None,
+        };
+        if sizing.kept.is_some() {
+            sizing.length = total(&wall.line);
         }
     }
 
@@ -126,7 +127,7 @@ impl Planner<'_> {
     /// half the height would.
     pub(super) fn lower_wall(&self, sizing: &Sizing) -> Option<Length> {
         let short = sizing.falls_short_of()?;
-        if sizing.binding != Binding::Pace {
+        if sizing.binding != Binding::Pace || sizing.kept.is_some() {
             return None;
         }
         let height = self.course.wall.height;

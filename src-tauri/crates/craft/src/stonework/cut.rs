@@ -1,5 +1,6 @@
 //! The wall cut across: two faces, what ties them, and the hearting between.
 
+use super::crossing::Shape;
 use super::given::{Crossing, PlantedFault, PlantedKind};
 use super::hearting::heart;
 use super::luck::Luck;
@@ -53,38 +54,6 @@ pub fn cut(crossing: &Crossing, faults: &[PlantedFault]) -> Vec<Stone> {
     work.stones.extend(hearting);
     work.cope(crossing.cope_height.si());
     work.stones
-}
-
-/// The outline of the wall in metres.
-pub(super) struct Shape {
-    pub(super) height: f64,
-    pub(super) top_width: f64,
-    lean: [f64; 2],
-}
-
-impl Shape {
-    fn new(crossing: &Crossing) -> Self {
-        let section = crossing.section;
-        Self {
-            height: section.height().si(),
-            top_width: section.top_width().si(),
-            lean: [Side::Left, Side::Right].map(|side| section.batter(side).lean()),
-        }
-    }
-
-    /// The left face and the right one at this level.
-    pub(super) fn faces(&self, y: f64) -> [f64; 2] {
-        let half = self.top_width / 2.0;
-        [
-            -half - (self.height - y) * self.lean[0],
-            half + (self.height - y) * self.lean[1],
-        ]
-    }
-
-    fn width(&self, y: f64) -> f64 {
-        let [left, right] = self.faces(y);
-        right - left
-    }
 }
 
 /// Bed and top of every through that is laid, from below.

@@ -1,6 +1,6 @@
 //! Hearting: small angular pieces set tight between the two faces.
 
-use super::cut::Shape;
+use super::crossing::Shape;
 use super::luck::Luck;
 use super::polygon::{P, area, bounds, drawn_in, edges, holds, hull, left_of, middle, slice, turn};
 use super::setting::stone;

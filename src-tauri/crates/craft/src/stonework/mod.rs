@@ -3,11 +3,20 @@
 //! Two parts that know nothing of each other. [`lay`] and [`cut`] lay irregular stones by
 //! the rules of the trade, or break a rule where told to; [`check`] and [`check_cut`] look
 //! at stones alone, never at how they came to be, and say what is wrong with them.
+//!
+//! - `given`, `stone`: what is asked for and what comes out; `luck`, `polygon`: both by seed
+//! - `face` lays: `levels`, `heights` and `rows` plan its courses, `reserved` and `planted`
+//!   hold places free, `valley` and `bond` find the next stone and cross the joints below,
+//!   `setting` over `skyline` puts it there, `shape` gives it edges, `footing` and `copes`
+//!   the first and the last
+//! - `cut` lays what is seen of a wall cut across: `crossing` its outline, `hearting` its middle
+//! - `check` over `joints`, and `check_cut`: the eye
 
 mod bond;
 mod check;
 mod check_cut;
 mod copes;
+mod crossing;
 mod cut;
 mod face;
 mod footing;

@@ -3,7 +3,7 @@
 use super::polygon::{P, bounds};
 use super::reserved::Reserved;
 use super::shape::{Room, bed_over};
-use super::skyline::{DONE, Laid, Piece, Wall};
+use super::skyline::{DONE, Laid, Piece, Wall, piece_at};
 use super::stone::{Point, Role, Stone};
 use super::valley::Planned;
 use crate::quantity::metres;
@@ -149,11 +149,6 @@ impl Wall {
         };
         (role, into)
     }
-}
-
-pub(super) fn piece_at(floor: &[Piece], x: f64) -> &Piece {
-    let at = floor.partition_point(|piece| piece.to < x);
-    &floor[at.min(floor.len() - 1)]
 }
 
 /// The drawing's stone.

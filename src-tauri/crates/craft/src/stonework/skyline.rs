@@ -32,6 +32,12 @@ pub(super) struct Piece {
     pub(super) stone: Option<usize>,
 }
 
+/// The piece of a skyline that lies over a place along it. A skyline is never empty.
+pub(super) fn piece_at(floor: &[Piece], x: f64) -> &Piece {
+    let at = floor.partition_point(|piece| piece.to < x);
+    &floor[at.min(floor.len() - 1)]
+}
+
 /// One edge of the wall.
 #[derive(Clone, Copy)]
 pub(super) struct Edge {

@@ -2,8 +2,7 @@
 
 use super::bond::{Gap, least_lap, part};
 use super::polygon::Upright;
-use super::setting::piece_at;
-use super::skyline::{DONE, Piece, Wall};
+use super::skyline::{DONE, Piece, Wall, piece_at};
 use crate::quantity::Read;
 
 /// What bounds a stretch on one side.

@@ -3,22 +3,11 @@
 //! Whole millimetres throughout, rounded so that no piece comes out short.
 
 use super::problem::Problem;
+pub use super::saw::Lumber;
 use super::saw::{Saw, whole_mm};
 use super::solve::{Solved, solve};
 use crate::quantity::{Length, Read, metres};
 use std::collections::BTreeMap;
-
-/// What the lumber yard has, and what sawing it loses.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Lumber {
-    /// The lengths to be had, as many of each as wanted.
-    pub stock_lengths: Vec<Length>,
-    /// What the saw turns to dust at each cut.
-    pub kerf: Length,
-    /// Left unused at each end of a stock length, for splits and dirt; the cuts that take it
-    /// off are counted in it.
-    pub end_waste: Length,
-}
 
 /// So many pieces of one length.
 #[derive(Debug, Clone, Copy, PartialEq)]

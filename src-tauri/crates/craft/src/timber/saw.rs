@@ -1,9 +1,20 @@
 //! Lumber and saw in whole millimetres: stock lengths rounded down, pieces, kerf and end waste
 //! rounded up, so that rounding never makes a piece short.
 
-use super::cutting::Lumber;
 use super::problem::Stock;
 use crate::quantity::{Length, Read, millimetres, whole_number};
+
+/// What the lumber yard has, and what sawing it loses.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lumber {
+    /// The lengths to be had, as many of each as wanted.
+    pub stock_lengths: Vec<Length>,
+    /// What the saw turns to dust at each cut.
+    pub kerf: Length,
+    /// Left unused at each end of a stock length, for splits and dirt; the cuts that take it
+    /// off are counted in it.
+    pub end_waste: Length,
+}
 
 /// The lumber in whole millimetres.
 pub(super) struct Saw {

@@ -106,14 +106,22 @@ impl Line {
     }
 
     /// The given stretches made `length` long: the last straight is stretched or shortened;
-    /// where that is not enough, or there is none, the far end is cut off or, a straight,
-    /// carried on. Without stretches, one straight.
+    /// where that is not enough, or there is none, the far end is cut off or carried on
+    /// straight. Without stretches, one straight.
     pub fn of_length(given: &[Stretch], length: Length) -> Self {
         let mut stretches = given.to_vec();
         let last = stretches.iter().rposition(|one| one.bend.is_none());
         match last {
-            None if stretches.is_empty() => return Self::straight(length),
-            None => {}
+            None => {
+                let beyond = length - total(&stretches);
+                // What a hair of rounding leaves is no stretch of its own.
+                if 1e-6 < beyond.si() {
+                    stretches.push(Stretch {
+                        length: beyond,
+                        bend: None,
+                    });
+                }
+            }
             Some(last) => {
                 let rest = length - total(&stretches) + stretches[last].length;
                 stretches[last].length = if rest < metres(0.0) {
@@ -273,5 +281,8 @@ mod tests {
         assert!((cut.length().si() - 6.0).abs() < 1e-12);
         assert_eq!(all_but_the_last_straight(&given), Some(metres(7.0)));
         assert_eq!(all_but_the_last_straight(&given[1..2]), None);
+        let carried_on = Line::of_length(&given[1..2], metres(5.0));
+        assert_eq!(carried_on.stretches()[1], straight(2.0));
+        assert_eq!(of(&given[1..2]).stretches(), &given[1..2]);
     }
 }

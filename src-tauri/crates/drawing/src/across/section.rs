@@ -3,7 +3,7 @@
 use crate::across::bank::Bank;
 use crate::across::cut::{Cut, outwards};
 use crate::across::cut_stones::Laid;
-use crate::across::section_widths::{top_width, widths};
+use crate::across::section_widths::{CENTRE_PAST_MM, top_width, widths};
 use crate::across::section_words::{description, notes, short};
 use crate::paper::dimension::{CLEAR_MM, tick};
 use crate::paper::pen::Pen;
@@ -20,8 +20,6 @@ use craft::wall::Side;
 
 /// From the drawing to the nearest upright dimension line, and from its words to the next.
 const LANE_MM: f64 = 4.0;
-/// How far the centre line runs up past the drawing.
-pub(crate) const CENTRE_PAST_MM: f64 = 2.0;
 /// What a batter's figure and word take in height.
 const BATTER_MM: f64 = FIGURE_MM + WORD_MM + 2.0;
 /// A wall lower than this on paper is too low for all that is named beside a bank.

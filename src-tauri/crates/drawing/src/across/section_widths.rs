@@ -1,7 +1,6 @@
 //! Widths of the wall cut across: the top over it, and all others in rows under it.
 
 use crate::across::cut::Cut;
-use crate::across::section::CENTRE_PAST_MM;
 use crate::across::section_words::{base_width, trench_width};
 use crate::paper::dimension::{Across, Outside, ROW_MM};
 use crate::paper::pen::Pen;
@@ -11,6 +10,9 @@ use crate::paper::upright::{PAST_MM, down};
 use crate::paper::words::shown;
 use craft::quantity::{Length, Read};
 use craft::wall::Side;
+
+/// How far the centre line runs up past the drawing.
+pub(crate) const CENTRE_PAST_MM: f64 = 2.0;
 
 /// The width under the cope, above everything.
 pub(crate) fn top_width(sheet: &mut Sheet, cut: &Cut<'_>, upper: f64) {

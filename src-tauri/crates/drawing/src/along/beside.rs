@@ -1,7 +1,7 @@
 //! What is written to the left and the right of the elevation: heights, copes, throughs.
 
-use crate::along::elevation::level_shown;
 use crate::along::face::{EndAt, Face, STANDING_MM};
+use crate::along::lie::level_shown;
 use crate::along::through_row::below_top;
 use crate::paper::dimension::tick;
 use crate::paper::pen::Pen;

@@ -3,7 +3,7 @@
 use crate::along::beside::beside;
 use crate::along::face::Face;
 use crate::along::laid::{Laid, larger};
-use crate::along::lie::Lie;
+use crate::along::lie::{Lie, level_shown};
 use crate::along::line_row::{LineWriting, letters_explained, line_writing};
 use crate::along::masonry::copes_in_a_band;
 use crate::along::stint_band::{Place, Writing, stint_band, writing};
@@ -253,11 +253,6 @@ fn ground_notes(face: &Face<'_>) -> Vec<String> {
 fn leaning_heads(plan: &Plan) -> bool {
     let mut heads = plan.ends.iter().filter(|end| end.kind == End::Head);
     heads.any(|end| end.batter.n().is_some())
-}
-
-/// A level as this course writes it.
-pub(crate) fn level_shown(course: &Course, level: f64) -> String {
-    shown(course, craft::quantity::metres(level))
 }
 
 /// What is said of a wall that is drawn in parts.

@@ -168,6 +168,11 @@ fn is_steep(start: Place, end: Place) -> bool {
     STEEP * (end.0 - start.0) * (1.0 + 1e-9) < (end.1 - start.1).abs()
 }
 
+/// A level as this course writes it.
+pub(crate) fn level_shown(course: &Course, level: f64) -> String {
+    crate::paper::words::shown(course, craft::quantity::metres(level))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,7 +1,7 @@
 //! The elevation in words: the same figures, for people who can't see it.
 
-use crate::along::elevation::level_shown;
 use crate::along::lie::Lie;
+use crate::along::lie::level_shown;
 use crate::along::line_row::line_said;
 use crate::paper::scale::Scale;
 use crate::paper::words::{self, shown};

@@ -1,7 +1,7 @@
 //! What is written under the elevation: frames, stations, levels, steps, the line, the length.
 
-use crate::along::elevation::level_shown;
 use crate::along::face::Face;
+use crate::along::lie::level_shown;
 use crate::along::line_row::{LineWriting, line_row};
 use crate::paper::dimension::{
     Across, Outside, every_so_many, figure_row, lie_apart, shown as shown_places,

@@ -295,6 +295,17 @@ fn reason(plan: &Plan, course: &Course) -> String {
             time.unwrap_or_default()
         );
     }
+    if sizing.kept.is_some() {
+        return format!(
+            "{}, the line as given: {}.",
+            show(sizing.length),
+            most(sizing.binding).map_or_else(String::new, |limit| format!(
+                "{} {}",
+                allows(sizing.binding),
+                show(limit.length)
+            ))
+        );
+    }
     let because = most(sizing.binding).map_or_else(String::new, |limit| {
         format!(
             ", because {} {}",
