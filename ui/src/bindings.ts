@@ -1198,7 +1198,7 @@ batter: string, section_area: string, face_area: string, body_volume: string,
 /**
  * Empty without a footing.
  */
-footing_volume: string, footing_depth: string, footing_width: string, 
+footing_volume: string, footing_depth: string, footing_width: string, footing_outset: string, 
 /**
  * Empty without a cope.
  */

@@ -160,7 +160,15 @@ proptest! {
     #[test]
     fn strings_rise_in_small_steps_and_stand_at_the_throughs(wall in wall()) {
         let plan = planned(&wall);
-        let mut below = 0.0;
+        // Where the ground falls by more than a hand's breadth, the strings follow it down.
+        let ground = wall.ground.iter().map(|surveyed| metres(surveyed.station));
+        let under_the_wall = ground.chain([0.0, wall.length()]).filter(|at| *at <= wall.length());
+        let highest = under_the_wall
+            .map(|at| wall.standing(at))
+            .map(|standing| standing.top - standing.ground)
+            .fold(0.0, f64::max);
+        let lowest = metres(wall.height) - highest;
+        let mut below = if lowest < -0.1 { lowest } else { 0.0 };
         let mut heights = Vec::new();
         for string in list(&plan, "/frames/strings") {
             let height = number(string, "/height_m");

@@ -62,7 +62,7 @@ export function stepOfKey(key: string): StepId {
 }
 
 const OF_TO_DO: Record<string, StepId> = {
-  stone: 'stone', frames: 'frames', bars: 'frames', lumber: 'frames', kit: 'kit', chance: 'wall',
+  stone: 'stone', drainage: 'stone', frames: 'frames', bars: 'frames', lumber: 'frames', kit: 'kit', chance: 'wall',
 }
 
 /** The step at which a thing to do can be done; none for a word not known here. */

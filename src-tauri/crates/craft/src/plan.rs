@@ -184,6 +184,7 @@ impl<'a> Planner<'a> {
             to_do: to_do(
                 &self.course,
                 &built.stone,
+                retaining.as_ref(),
                 &built.frames,
                 timber.as_ref(),
                 &kit,

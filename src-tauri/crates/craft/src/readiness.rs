@@ -4,7 +4,10 @@ use crate::course::{Course, Day};
 use crate::frames::Frames;
 use crate::kit::KitLine;
 use crate::pace::Forecast;
-use crate::quantity::{kilograms, show_count, show_length, show_mark, show_mass, show_share};
+use crate::quantity::{
+    kilograms, show_count, show_length, show_mark, show_mass, show_share, show_volume,
+};
+use crate::retaining::Retaining;
 use crate::stone::Stone;
 use crate::tables::StoneTable;
 use crate::timber::TimberPlan;
@@ -25,6 +28,7 @@ pub struct ToDo {
 pub fn to_do(
     course: &Course,
     stone: &Stone,
+    retaining: Option<&Retaining>,
     frames: &Frames,
     timber: Option<&TimberPlan>,
     kit: &[KitLine],
@@ -33,6 +37,7 @@ pub fn to_do(
 ) -> Vec<ToDo> {
     let mut list = Vec::new();
     list.extend(stone_to_order(course, stone, table));
+    list.extend(drainage_to_order(course, retaining, table));
     list.extend(frames_to_find(course, frames));
     list.extend(bars_to_find(course, frames));
     list.extend(lumber_to_find(course, timber));
@@ -86,6 +91,25 @@ fn order_by(first: &Day, working_days: u32) -> NaiveDate {
         }
     }
     date
+}
+
+/// Clean stone behind a wall that holds back a bank comes apart from the wall's own.
+fn drainage_to_order(
+    course: &Course,
+    retaining: Option<&Retaining>,
+    table: &StoneTable,
+) -> Option<ToDo> {
+    let it = retaining.filter(|it| kilograms(0.0) < it.backfill_mass)?;
+    let lead = course.stone.lead_days.unwrap_or(table.lead_days);
+    Some(ToDo {
+        id: "drainage",
+        text: format!(
+            "Order drainage stone for behind the wall: {}, {}, clean and all of one size.",
+            show_volume(it.backfill, course.units),
+            show_mass(it.backfill_mass, course.units)
+        ),
+        by: course.days.first().map(|day| order_by(day, lead)),
+    })
 }
 
 fn frames_to_find(course: &Course, frames: &Frames) -> Option<ToDo> {

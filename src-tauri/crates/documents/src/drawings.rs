@@ -2,7 +2,7 @@
 
 use crate::Course;
 use crate::spelling;
-use drawing::{Room, Scene};
+use drawing::{Mark, Room, Scene};
 
 /// A drawing as SVG with its description in words.
 #[derive(Debug, Clone)]
@@ -86,8 +86,7 @@ impl Drawings {
             description: spelling::text(&scene.description, course.file.language),
         };
         let (blank, parts) = drawing::section_blank(plan, given, room(125.0, 105.0));
-        // Names stand on the elevation, and a name is spelled as its owner spells it.
-        let elevation = drawing::elevation(plan, given, rooms.along);
+        let elevation = spelled(drawing::elevation(plan, given, rooms.along), course);
         Self {
             section: picture(drawing::section(plan, given, rooms.section)),
             section_blank: picture(blank),
@@ -102,6 +101,26 @@ impl Drawings {
             gauge: picture(drawing::gauge(plan, given, rooms.gauge)),
         }
     }
+}
+
+/// The scene's own words in the language of the course. Names stand on the elevation, and a
+/// name is spelled as its owner spells it.
+fn spelled(mut scene: Scene, course: &Course) -> Scene {
+    let students = &course.file.course.group.students;
+    // A long name stands on several lines: any word of it will do to leave a line alone.
+    let parts: Vec<&str> = students
+        .iter()
+        .flat_map(|it| it.name.split_whitespace())
+        .collect();
+    let names = |words: &str| parts.iter().any(|part| words.contains(part));
+    for mark in &mut scene.marks {
+        if let Mark::Text(text) = mark
+            && !names(&text.words)
+        {
+            text.words = spelling::text(&text.words, course.file.language);
+        }
+    }
+    scene
 }
 
 fn room(width_mm: f64, height_mm: f64) -> Room {

@@ -87,6 +87,7 @@ pub(crate) fn stone_order(course: &Course) -> Feed {
         .map(|it| it.by.clone());
     let own = json!({
         "stone": written.stone,
+        "retaining": written.retaining,
         "wall": written.wall,
         "order_by": by.unwrap_or_default(),
         "first_day": written.days.first().map(|day| day.date.clone()).unwrap_or_default(),

@@ -85,7 +85,7 @@ impl Frames {
                 FrameKind::Timber => None,
             },
             moves: in_stock.map_or_else(Vec::new, |have| leapfrog::moves(&rows, have)),
-            strings: strings::heights(&wall.section, &given.through_rows),
+            strings: strings::heights(wall, &given.through_rows),
             rows,
             bays,
         })

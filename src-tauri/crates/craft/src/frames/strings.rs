@@ -3,7 +3,7 @@
 use super::Bay;
 use crate::quantity::{Force, Length, LinearMassDensity, Read, metres, steps_to_cover};
 use crate::tables::StringTable;
-use crate::wall::{Bend, Section, Side, Wall};
+use crate::wall::{Bend, Side, Wall};
 
 /// A string is moved up by no more than this (common practice, no source: 0.15 to 0.20 m).
 const STRING_STEP_M: f64 = 0.20;
@@ -34,13 +34,19 @@ pub struct Strings {
 }
 
 /// Each lift (ground to the first through row, row to row, last row to the top) in equal
-/// steps of at most [`STRING_STEP_M`], so that a string always stands at a through row.
-pub(super) fn heights(section: &Section, through_rows: &[Length]) -> Vec<StringHeight> {
-    let mut rows = through_rows.to_vec();
-    rows.sort_by(|a, b| a.si().total_cmp(&b.si()));
+/// steps of at most [`STRING_STEP_M`], so that a string always stands at a through row. Where
+/// the ground falls below that at station 0 the strings go on down to it, counted below 0.
+pub(super) fn heights(wall: &Wall, through_rows: &[Length]) -> Vec<StringHeight> {
+    let section = &wall.section;
+    let mut levels = through_rows.to_vec();
+    let mut from = lowest_ground(wall);
+    if from < metres(0.0) {
+        levels.push(metres(0.0));
+    }
+    levels.push(section.height());
+    levels.sort_by(|a, b| a.si().total_cmp(&b.si()));
     let mut strings = Vec::new();
-    let mut from = metres(0.0);
-    for to in rows.into_iter().chain(std::iter::once(section.height())) {
+    for to in levels {
         if to <= from {
             continue;
         }
@@ -59,6 +65,19 @@ pub(super) fn heights(section: &Section, through_rows: &[Length]) -> Vec<StringH
         from = to;
     }
     strings
+}
+
+/// The lowest ground under the wall, measured from the top down as rows and strings are: 0
+/// where none lies lower than at station 0, less where it does by more than a hand's breadth.
+fn lowest_ground(wall: &Wall) -> Length {
+    let heights = wall.pieces().into_iter().flat_map(|piece| piece.height);
+    let highest = heights.fold(0.0, |most, height| f64::max(most, height.si()));
+    let lowest = wall.section.height() - metres(highest);
+    if lowest < metres(-STRING_STEP_M / 2.0) {
+        lowest
+    } else {
+        metres(0.0)
+    }
 }
 
 /// The strings of all bays.
@@ -120,6 +139,31 @@ pub fn sag(length: Length, mass: LinearMassDensity, pull: Force) -> Length {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::wall::{Batter, Ground, Section, Survey};
+
+    /// By hand: the ground falls by 0.5 m, so that below station 0 there are three strings
+    /// (0.5 in steps of at most 0.2): at -0.333, -0.167 and 0; then 1.0 m in five steps.
+    #[test]
+    fn strings_go_on_down_where_the_ground_falls() {
+        let eight = Batter::one_in(8.0).expect("sound");
+        let section = Section::new(metres(1.0), metres(0.4), eight, eight).expect("sound");
+        let survey = |station: f64, level: f64| Survey {
+            station: metres(station),
+            level: metres(level),
+            left: metres(level),
+            right: metres(level),
+        };
+        let mut wall = Wall::plain(section, metres(9.0));
+        assert_eq!(heights(&wall, &[]).len(), 5);
+        wall.ground = Ground::new(vec![survey(0.0, 0.0), survey(9.0, -0.5)]);
+        let strings = heights(&wall, &[]);
+        assert_eq!(strings.len(), 8);
+        assert!((strings[0].height.si() + 1.0 / 3.0).abs() < 1e-12);
+        assert!(strings[2].height.si().abs() < 1e-12);
+        // w(y) goes on below 0: 0.4 + (1 + 1/3) · 2/8.
+        assert!((strings[0].width.si() - (0.4 + (4.0 / 3.0) / 4.0)).abs() < 1e-12);
+    }
+
     use crate::quantity::{kg_per_m, newtons};
 
     /// The parabola `w L² / 8T` is very near the catenary where the sag is small (surveying

@@ -261,11 +261,19 @@ impl<'a> Cut<'a> {
         self.face(side, y) + outwards(side) * out
     }
 
+    /// The heights of the strings above the ground at a side, from the ground up.
+    pub(crate) fn strings_above(&self, side: Side) -> impl Iterator<Item = f64> {
+        let ground = self.ground(side);
+        let strings = self.plan.frames.strings.iter();
+        strings
+            .map(|string| string.height.si())
+            .filter(move |y| ground + 0.01 < *y)
+    }
+
     /// A string runs along the wall, so here it is a ring on each bar.
     fn strings(&self, sheet: &mut Sheet) {
-        for string in &self.plan.frames.strings {
-            let y = string.height.si();
-            for side in Side::BOTH {
+        for side in Side::BOTH {
+            for y in self.strings_above(side) {
                 let at = self.at(self.string_at(side, y), y);
                 sheet.circle(Pen::String, at, STRING_RING_MM);
             }

@@ -163,8 +163,7 @@ fn parts(cut: &Cut<'_>) -> Vec<Part> {
             Towards::Left,
         );
     }
-    if let Some(string) = cut.plan.frames.strings.first() {
-        let y = string.height.si();
+    if let Some(y) = cut.strings_above(Side::Right).next() {
         let ring = STRING_RING_MM / cut.scale.mm_per_m();
         let x = cut.string_at(Side::Right, y) + ring;
         add(STRING, (x, y), Towards::Right);

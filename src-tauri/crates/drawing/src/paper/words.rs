@@ -115,7 +115,15 @@ pub(crate) fn strings(plan: &Plan, course: &Course) -> String {
         .iter()
         .map(|string| shown(course, string.height))
         .collect();
-    format!("Strings stand at {} above the ground.", list(&heights))
+    let at_station_0 = if plan.wall.ground.is_level() {
+        ""
+    } else {
+        " at station 0"
+    };
+    format!(
+        "Strings stand at {} above the ground{at_station_0}.",
+        list(&heights)
+    )
 }
 
 /// The frames and where they stand.

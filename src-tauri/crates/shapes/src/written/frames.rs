@@ -336,8 +336,12 @@ fn leapfrog(plan: &Plan, units: Units) -> String {
         } else {
             " All pairs find a place there.".to_owned()
         };
+        let bars = match plan.frames.bars {
+            Some(_) => format!(" ({} bars with their caps)", 2 * it.in_use),
+            None => String::new(),
+        };
         format!(
-            "{} frames stand at a time and span {} of the wall.{places}",
+            "{} frames stand at a time{bars} and span {} of the wall.{places}",
             it.in_use,
             show_length(it.room, units)
         )

@@ -35,6 +35,7 @@ pub struct Wall {
     pub footing_volume: String,
     pub footing_depth: String,
     pub footing_width: String,
+    pub footing_outset: String,
     /// Empty without a cope.
     pub cope_height: String,
     pub cope_volume: String,
@@ -105,6 +106,7 @@ impl Wall {
                 .map(|_| show_volume(plan.volumes.footing, units))
                 .unwrap_or_default(),
             footing_depth: footing.map(|it| mark(it.depth)).unwrap_or_default(),
+            footing_outset: footing.map(|it| mark(it.outset)).unwrap_or_default(),
             footing_width: footing
                 .map(|it| mark(section.base_width() + it.outset * 2.0))
                 .unwrap_or_default(),
