@@ -19,7 +19,7 @@ use crate::pace::timetable::{Entry, Words, timetable};
 use crate::pace::work::Amounts;
 use crate::people::{Stint, pair_count, stints};
 use crate::quantity::{Length, metres};
-use crate::readiness::{ToDo, to_do};
+use crate::readiness::{Planned, ToDo, to_do};
 use crate::retaining::Retaining;
 use crate::stone::Stone;
 use crate::sun::{SunDay, sun};
@@ -183,12 +183,14 @@ impl<'a> Planner<'a> {
         Ok(Plan {
             to_do: to_do(
                 &self.course,
-                &built.stone,
-                retaining.as_ref(),
-                &built.frames,
-                timber.as_ref(),
-                &kit,
-                &forecast,
+                Planned {
+                    stone: &built.stone,
+                    retaining: retaining.as_ref(),
+                    frames: &built.frames,
+                    timber: timber.as_ref(),
+                    kit: &kit,
+                    forecast: &forecast,
+                },
                 &self.tables.stone,
             ),
             timetable: self.timetable(&programme, &draws),

@@ -24,24 +24,35 @@ pub struct ToDo {
     pub by: Option<NaiveDate>,
 }
 
+/// What of a plan there is something to do about.
+#[derive(Debug, Clone, Copy)]
+pub struct Planned<'a> {
+    /// The stone of the wall.
+    pub stone: &'a Stone,
+    /// The bank behind it.
+    pub retaining: Option<&'a Retaining>,
+    /// The frames.
+    pub frames: &'a Frames,
+    /// The timber ones among them.
+    pub timber: Option<&'a TimberPlan>,
+    /// The tools.
+    pub kit: &'a [KitLine],
+    /// The chance of finishing.
+    pub forecast: &'a Forecast,
+}
+
 /// Everything still to do, stone first because it takes longest.
-pub fn to_do(
-    course: &Course,
-    stone: &Stone,
-    retaining: Option<&Retaining>,
-    frames: &Frames,
-    timber: Option<&TimberPlan>,
-    kit: &[KitLine],
-    forecast: &Forecast,
-    table: &StoneTable,
-) -> Vec<ToDo> {
+pub fn to_do(course: &Course, planned: Planned<'_>, table: &StoneTable) -> Vec<ToDo> {
+    let Planned {
+        frames, forecast, ..
+    } = planned;
     let mut list = Vec::new();
-    list.extend(stone_to_order(course, stone, table));
-    list.extend(drainage_to_order(course, retaining, table));
+    list.extend(stone_to_order(course, planned.stone, table));
+    list.extend(drainage_to_order(course, planned.retaining, table));
     list.extend(frames_to_find(course, frames));
     list.extend(bars_to_find(course, frames));
-    list.extend(lumber_to_find(course, timber));
-    list.extend(kit.iter().filter_map(tool_to_find));
+    list.extend(lumber_to_find(course, planned.timber));
+    list.extend(planned.kit.iter().filter_map(tool_to_find));
     if forecast.chance < course.chance {
         list.push(ToDo {
             id: "chance",
