@@ -68,7 +68,11 @@ pub(super) fn stations(wall: &Wall, frames: &FramesGiven) -> Vec<Length> {
             spacing_on(wall, frames, (from, to), bend)
         });
         let mut at = from;
-        let inside = steps.iter().filter(|step| from < **step && **step < to);
+        // A step within a hair of a joint is the joint.
+        let hair = metres(0.001);
+        let inside = steps
+            .iter()
+            .filter(|step| from + hair < **step && **step < to - hair);
         for &next in inside.chain(std::iter::once(&to)) {
             stations.extend(equal_bays(at, next, spacing));
             at = next;
