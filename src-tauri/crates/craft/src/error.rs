@@ -65,7 +65,7 @@ pub enum Error {
     },
     /// An arc too tight for the width of the wall.
     #[error(
-        "an arc of radius {} is too tight at station {}: the wall reaches {} to that side, footing and drainage included",
+        "an arc of radius {} is too tight at station {}: the wall reaches {} to that side, its footing included",
         show_mark(*radius, units.unwrap_or(Units::Metric)),
         show_mark(*station, units.unwrap_or(Units::Metric)),
         show_mark(*least, units.unwrap_or(Units::Metric))

@@ -25,7 +25,7 @@ use crate::stone::Stone;
 use crate::sun::{SunDay, sun};
 use crate::tables::{PaceTable, Tables};
 use crate::timber::{FrameShape, TimberPlan};
-use crate::wall::{Ground, Line, Section, Side, Volumes, Wall, WallEnd};
+use crate::wall::{Ground, Line, Section, Volumes, Wall, WallEnd};
 use std::borrow::Cow;
 use std::rc::Rc;
 
@@ -218,7 +218,7 @@ impl<'a> Planner<'a> {
     fn build(&self, length: Length) -> Result<Built, Error> {
         let given = &self.course.wall;
         let wall = self.standing(length);
-        wall.can_stand(self.beyond_the_faces())
+        wall.can_stand(given.footing.map_or(metres(0.0), |it| it.outset))
             .map_err(|error| error.shown_in(self.course.units))?;
         let volumes = Volumes::of(&wall, given.footing, given.cope_height);
         let frames = Frames::set_out(given, &wall, &self.course.frames, &self.tables.bars)?;
@@ -230,23 +230,6 @@ impl<'a> Planner<'a> {
             volumes,
             frames,
             stone,
-        })
-    }
-
-    /// How far footing and drainage stone reach beyond the left and the right face.
-    fn beyond_the_faces(&self) -> [Length; 2] {
-        let wall = &self.course.wall;
-        let footing = wall.footing.map_or(metres(0.0), |it| it.outset);
-        Side::BOTH.map(|side| match &wall.kind {
-            WallKind::Retaining(bank) if bank.side == side => {
-                let drainage = bank.drainage.unwrap_or(self.tables.retaining.drainage);
-                if drainage < footing {
-                    footing
-                } else {
-                    drainage
-                }
-            }
-            _ => footing,
         })
     }
 

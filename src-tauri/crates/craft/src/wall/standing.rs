@@ -186,16 +186,15 @@ impl Wall {
     }
 
     /// Refuses what can't be built: ground that rises to the top, and an arc whose inner
-    /// face would lie beyond its centre. `beyond`: how far what belongs to the wall, footing or
-    /// drainage stone, reaches beyond its left and its right face.
+    /// face would lie beyond its centre. `outset`: how far the footing stands out.
     ///
     /// # Errors
     /// [`Error::GroundAboveTop`], [`Error::RadiusTooSmall`].
-    pub fn can_stand(&self, beyond: [Length; 2]) -> Result<(), Error> {
+    pub fn can_stand(&self, outset: Length) -> Result<(), Error> {
         for piece in self.pieces() {
             for (at, top) in [(piece.from, piece.top[0]), (piece.to, piece.top[1])] {
                 self.rises_above_ground(at, top)?;
-                self.bends_freely(&piece, at, top, beyond)?;
+                self.bends_freely(&piece, at, top, outset)?;
             }
         }
         Ok(())
@@ -229,17 +228,13 @@ impl Wall {
         piece: &Piece,
         at: Length,
         top: Length,
-        beyond: [Length; 2],
+        outset: Length,
     ) -> Result<(), Error> {
         let Some(bend) = piece.bend else {
             return Ok(());
         };
         let rise = top - self.ground.level(Across::Face(bend.turn), at);
-        let beyond = match bend.turn {
-            Side::Left => beyond[0],
-            Side::Right => beyond[1],
-        };
-        let inner = self.section.offset(bend.turn, rise) + beyond;
+        let inner = self.section.offset(bend.turn, rise) + outset;
         let half = self.section.base_width() / 2.0;
         let least = if inner < half { half } else { inner };
         if bend.radius < least {
@@ -316,7 +311,7 @@ mod tests {
     #[test]
     fn ground_above_the_top_and_too_tight_an_arc_are_refused() {
         let mut wall = sloping(Top::Level);
-        assert!(wall.can_stand([metres(0.1); 2]).is_ok());
+        assert!(wall.can_stand(metres(0.1)).is_ok());
         wall.line = Line::of_length(
             &[crate::wall::Stretch {
                 length: metres(1.0),
@@ -329,7 +324,7 @@ mod tests {
         );
         // The right face stands 0.2 + 1.26/6 + 0.1 = 0.51 m off, and more as the ground falls.
         assert!(matches!(
-            wall.can_stand([metres(0.1); 2]),
+            wall.can_stand(metres(0.1)),
             Err(Error::RadiusTooSmall { .. })
         ));
         let mut buried = sloping(Top::Level);
@@ -340,7 +335,7 @@ mod tests {
             right: metres(0.0),
         }]);
         assert!(matches!(
-            buried.can_stand([metres(0.0); 2]),
+            buried.can_stand(metres(0.0)),
             Err(Error::GroundAboveTop { .. })
         ));
     }
