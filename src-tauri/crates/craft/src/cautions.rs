@@ -200,6 +200,12 @@ fn line_as_given(kept: Kept, sizing: &Sizing, course: &Course) -> String {
             reason(sizing.binding),
             show(allowed)
         ),
+        Kept::Closed { allowed } => format!(
+            "The line comes round to where it began, so it stays {} long; {} gives {}. Change its stretches yourself to make it shorter or longer.",
+            show(sizing.length),
+            reason(sizing.binding),
+            show(allowed)
+        ),
         Kept::OthersTooLong { others, allowed } => format!(
             "The line stays {} long: without its last straight it takes {}, and {} gives {}. Shorten the other stretches, lower the wall or give the course more time.",
             show(sizing.length),

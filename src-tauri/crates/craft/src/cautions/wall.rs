@@ -64,24 +64,23 @@ fn about_a_bank(course: &Course, table: &RetainingTable, it: &Retaining) -> Vec<
     let show = |length: Length| show_length(length, course.units);
     let mut cautions = Vec::new();
     if it.must_ask {
-        let mut why = vec![format!(
-            "This wall is {} from the bottom of its footing to its top where it is highest",
+        let more = [
+            (0.0 < it.bank.load_kpa, "carries a load above"),
+            (it.given.near_boundary, "stands near a boundary"),
+            (it.given.near_building, "stands near a building"),
+        ];
+        let more: String = more
+            .iter()
+            .filter(|(so, _)| *so)
+            .map(|(_, what)| format!(" and {what}"))
+            .collect();
+        let why = format!(
+            "This wall is {} from the bottom of its footing to its top where it is highest{more}",
             show(it.from_footing)
-        )];
-        why.extend((0.0 < it.bank.load_kpa).then(|| "carries a load above".to_owned()));
-        why.extend(
-            it.given
-                .near_boundary
-                .then(|| "stands near a boundary".to_owned()),
-        );
-        why.extend(
-            it.given
-                .near_building
-                .then(|| "stands near a building".to_owned()),
         );
         cautions.push(shown(
             "retaining-ask",
-            format!("{}. {}", why.join(", "), table.ask),
+            format!("{why}. {}", table.ask),
             &table.ask_source,
         ));
     }

@@ -4,7 +4,7 @@ use super::board::{Board, Trench};
 use super::strings::{self, Strings};
 use super::{Bay, Frames, spacing_for};
 use crate::course::{FramesGiven, WallGiven};
-use crate::quantity::Length;
+use crate::quantity::{Length, millimetres};
 use crate::tables::FrameTable;
 use crate::wall::{Bend, Side, Wall};
 
@@ -98,7 +98,8 @@ fn curves(wall: &Wall, frames: &Frames, tolerance: Length) -> Vec<Curve> {
                 bend,
                 bay: most(&|bay| bay.length),
                 bow,
-                too_far: tolerance * (1.0 + 1e-9) < at_outer,
+                // Frames are set to the millimetre.
+                too_far: tolerance + millimetres(1.0) < at_outer,
                 spacing_for_tolerance: spacing_for(bend, outer, widest, tolerance),
             }
         })

@@ -77,6 +77,11 @@ pub enum Kept {
         /// What the limits allow.
         allowed: Length,
     },
+    /// It comes round to where it began, and would not if it were stretched.
+    Closed {
+        /// What the limits allow.
+        allowed: Length,
+    },
     /// Its other stretches alone are longer than the limits allow.
     OthersTooLong {
         /// All stretches but the last straight.

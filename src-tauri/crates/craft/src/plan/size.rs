@@ -7,7 +7,7 @@ use crate::pace::crew;
 use crate::pace::forecast;
 use crate::pace::sizing::{self, Binding, Bound, Kept, Limit, Sizing, longest, rounded_down};
 use crate::quantity::{self, Length, Read, metres};
-use crate::wall::{Top, all_but_the_last_straight, total};
+use crate::wall::{Line, Top, all_but_the_last_straight, total};
 use std::borrow::Cow;
 use std::rc::Rc;
 
@@ -84,7 +84,9 @@ impl Planner<'_> {
         if wall.length.is_some() || wall.line.is_empty() {
             return;
         }
+        let given = Line::of_length(&wall.line, total(&wall.line));
         sizing.kept = match all_but_the_last_straight(&wall.line) {
+            _ if given.closes() => Some(Kept::Closed { allowed }),
             None => Some(Kept::NoStraight { allowed }),
             Some(others) if allowed <= others => Some(Kept::OthersTooLong { others, allowed }),
             Some(_) => None,

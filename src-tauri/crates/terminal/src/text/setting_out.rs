@@ -160,13 +160,15 @@ pub(super) fn timber(plan: &Written, text: &mut Text) {
             format!("frames {}", row.frames),
         ]
     }));
-    text.line(&format!(
-        "Buy {}: {}, {} of it waste. {}",
-        timber.buy.join(", "),
-        timber.bought,
-        timber.waste,
-        timber.least
-    ));
+    if !timber.buy.is_empty() {
+        text.line(&format!(
+            "Buy {}: {}, {} of it waste. {}",
+            timber.buy.join(", "),
+            timber.bought,
+            timber.waste,
+            timber.least
+        ));
+    }
     text.table(timber.patterns.iter().map(|row| {
         vec![
             format!("{} of {}", row.times, row.stock),
