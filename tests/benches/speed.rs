@@ -123,14 +123,11 @@ fn geometry_of_a_hundred_stations(bencher: divan::Bencher<'_, '_>) {
     let frames = &course.library.tables.frames;
     assert_eq!(course.plan.frames.rows.len(), 101);
     bencher.bench_local(|| {
-        let wall = given
-            .wall
-            .standing(course.plan.sizing.length)
-            .expect("sound");
-        let volumes = Volumes::of(&wall, given.wall.footing, given.wall.cope_height);
+        let wall = &course.plan.wall;
+        let volumes = Volumes::of(wall, given.wall.footing, given.wall.cope_height);
         let bars = &library.tables.bars;
-        let rows = Frames::set_out(&given.wall, &wall, &given.frames, bars).expect("sound");
-        let fittings = Fittings::of(&given.wall, &wall, &rows, &given.frames, frames);
+        let rows = Frames::set_out(&given.wall, wall, &given.frames, bars).expect("sound");
+        let fittings = Fittings::of(&given.wall, wall, &rows, &given.frames, frames);
         (volumes, rows, fittings)
     });
 }

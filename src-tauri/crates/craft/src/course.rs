@@ -2,7 +2,7 @@
 
 use crate::Error;
 use crate::quantity::{Density, Length, Mass, Units};
-use crate::wall::{Batter, Footing, Ground, Line, Section, Side, Stretch, Survey, Top, Wall};
+use crate::wall::{Batter, Footing, Section, Side, Stretch, Survey, Top};
 use chrono::{NaiveDate, NaiveTime};
 use chrono_tz::Tz;
 
@@ -200,19 +200,6 @@ impl WallGiven {
             }
         }
         Ok(section)
-    }
-
-    /// The wall as it stands when it is so long.
-    ///
-    /// # Errors
-    /// As [`WallGiven::section`].
-    pub fn standing(&self, length: Length) -> Result<Wall, Error> {
-        Ok(Wall {
-            section: self.section()?,
-            line: Line::of_length(&self.line, length),
-            ground: Ground::new(self.ground.clone()),
-            top: self.top,
-        })
     }
 }
 

@@ -1,8 +1,8 @@
 //! Checks on the plans of made-up lines: winding, on uneven ground, before banks, round.
 
 use crate::fixture::{self, lie};
-use crate::overlap::faults;
-use crate::paper::scene::{Mark, Point, Room, Scene};
+use crate::overlap::{faults, words};
+use crate::paper::scene::{Mark, Point, Room};
 use crate::paper::strewn::chance;
 use craft::course::{Course, CurveSpacing, End, FrameKind, WallKind};
 use craft::plan::Plan;
@@ -116,17 +116,6 @@ fn every_text_of_every_line_is_clear() {
         }
     }
     assert!(all.is_empty(), "{} faults\n{}", all.len(), all.join("\n"));
-}
-
-fn words(scene: &Scene) -> Vec<&str> {
-    scene
-        .marks
-        .iter()
-        .filter_map(|mark| match mark {
-            Mark::Text(text) => Some(text.words.as_str()),
-            _ => None,
-        })
-        .collect()
 }
 
 /// Nothing a line is pegged by may be left out for want of room.

@@ -49,6 +49,14 @@ fn texts(scene: &Scene) -> Vec<&Text> {
         .collect()
 }
 
+/// What the texts of a scene say.
+pub(crate) fn words(scene: &Scene) -> Vec<&str> {
+    texts(scene)
+        .iter()
+        .map(|text| text.words.as_str())
+        .collect()
+}
+
 /// The straight pieces of everything inked but text.
 fn pieces(scene: &Scene) -> Vec<(Pen, Point, Point)> {
     let mut pieces = Vec::new();

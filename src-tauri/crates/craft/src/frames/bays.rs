@@ -106,12 +106,6 @@ pub fn spacing_for(bend: Bend, side: Side, offset: Length, tolerance: Length) ->
     }
 }
 
-/// From a left bar's inner face to the next right one's, along level ground, where both
-/// frames have the same offsets and stand on a straight: `sqrt(bay² + base width²)`.
-pub fn diagonal(bay: Length, base_width: Length) -> Length {
-    metres(bay.si().hypot(base_width.si()))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -121,12 +115,6 @@ mod tests {
             radius: metres(radius),
             turn: Side::Left,
         }
-    }
-
-    /// By hand: 3-4-5 (Pythagoras).
-    #[test]
-    fn three_and_four_make_five() {
-        assert!((diagonal(metres(4.0), metres(3.0)).si() - 5.0).abs() < 1e-12);
     }
 
     /// By hand: 1.7 m on a radius of 6 m is about `1.7² / (8 · 6)` = 60 mm off; for 25 mm,

@@ -15,7 +15,7 @@ mod stations;
 mod strings;
 
 pub use bars::{BarMarks, Bars};
-pub use bays::{Bay, bow, diagonal, spacing_for};
+pub use bays::{Bay, bow, spacing_for};
 pub use board::{Board, Trench, corner_diagonals};
 pub use fittings::{Curve, Fittings};
 pub use gauge::{Gauge, usual_plumb_edge};

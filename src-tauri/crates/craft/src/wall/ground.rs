@@ -17,8 +17,8 @@ pub struct Survey {
 }
 
 impl Survey {
-    fn at(&self, where_: Across) -> Length {
-        match where_ {
+    fn at(&self, across: Across) -> Length {
+        match across {
             Across::Centre => self.level,
             Across::Face(Side::Left) => self.left,
             Across::Face(Side::Right) => self.right,

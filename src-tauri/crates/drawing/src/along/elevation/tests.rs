@@ -2,7 +2,7 @@
 
 use super::elevation;
 use crate::fixture::{self, lie};
-use crate::overlap::faults;
+use crate::overlap::{faults, words};
 use crate::paper::pen::Pen;
 use crate::paper::scene::{Mark, Room, Scene};
 use craft::course::{Course, End, WallKind};
@@ -32,17 +32,6 @@ fn drawn(name: &str) -> (Plan, Scene) {
     let plan = fixture::plan(&course);
     let scene = elevation(&plan, &course, room(1));
     (plan, scene)
-}
-
-fn words(scene: &Scene) -> Vec<&str> {
-    scene
-        .marks
-        .iter()
-        .filter_map(|mark| match mark {
-            Mark::Text(text) => Some(text.words.as_str()),
-            _ => None,
-        })
-        .collect()
 }
 
 /// By hand: at the right face the ground falls from -0.03 m to -0.40 m.
