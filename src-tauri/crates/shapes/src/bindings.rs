@@ -1,22 +1,63 @@
-//! All shapes as TypeScript, for the window.
+//! All shapes as TypeScript, for the window: one file for each module, and one that names all.
 
 use crate::{plan, window, written};
 use ts_rs::{Config, TS};
 
-/// The text of the window's generated types.
-pub fn typescript() -> String {
-    let config = Config::new().with_large_int("number");
-    let mut text =
-        "// Generated from the shapes in Rust by `cargo xtask bindings`. Do not edit.\n".to_owned();
-    let mut add = |declaration: String| {
-        text.push_str("\nexport ");
-        text.push_str(&declaration);
-        text.push('\n');
-    };
-    macro_rules! all {
-        ($($shape:ty),* $(,)?) => { $( add(<$shape as TS>::decl(&config)); )* };
+/// A generated file of `ui/src/bindings`.
+pub struct Generated {
+    /// Its name.
+    pub file: &'static str,
+    /// Its text.
+    pub text: String,
+}
+
+/// The window's generated types.
+pub fn typescript() -> Vec<Generated> {
+    let index = ["window", "plan", "written"].map(|it| format!("export * from './{it}'\n"));
+    vec![
+        generated(
+            "index.ts",
+            "The types Rust and the window share.",
+            index.concat(),
+        ),
+        generated(
+            "window.ts",
+            "What the desktop program and its window say to each other.",
+            format!(
+                "import type {{ Plan }} from './plan'\nimport type {{ Written }} from './written'\n{}",
+                window_types()
+            ),
+        ),
+        generated("plan.ts", "A plan as numbers, SI throughout.", plan_types()),
+        generated(
+            "written.ts",
+            "A plan as a person reads it.",
+            written_types(),
+        ),
+    ]
+}
+
+fn generated(file: &'static str, about: &str, types: String) -> Generated {
+    Generated {
+        file,
+        text: format!(
+            "// {about}\n// Generated from the shapes in Rust by `cargo xtask bindings`. Do not edit.\n\n{types}"
+        ),
     }
-    all![
+}
+
+/// The declarations of some shapes, each exported.
+macro_rules! declared {
+    ($($shape:ty),* $(,)?) => {{
+        let config = Config::new().with_large_int("number");
+        [$( <$shape as TS>::decl(&config) ),*]
+            .map(|declaration| format!("export {declaration}\n"))
+            .join("\n")
+    }};
+}
+
+fn window_types() -> String {
+    declared![
         window::View,
         window::Choices,
         window::Drawings,
@@ -24,6 +65,11 @@ pub fn typescript() -> String {
         window::Trouble,
         window::Document,
         window::Printed,
+    ]
+}
+
+fn plan_types() -> String {
+    declared![
         plan::Plan,
         plan::Wall,
         plan::LineStretch,
@@ -65,6 +111,11 @@ pub fn typescript() -> String {
         plan::SunDay,
         plan::Caution,
         plan::ToDo,
+    ]
+}
+
+fn written_types() -> String {
+    declared![
         written::Written,
         written::Wall,
         written::EndRow,
@@ -95,26 +146,29 @@ pub fn typescript() -> String {
         written::Mark,
         written::Caution,
         written::ToDo,
-    ];
-    text
+    ]
 }
 
 #[cfg(test)]
 mod tests {
-    /// `cargo xtask bindings` sets this to write the file instead of comparing it.
+    /// `cargo xtask bindings` sets this to write the files instead of comparing them.
     const UPDATE: &str = "UPDATE_BINDINGS";
 
     #[test]
     fn the_window_has_the_newest_types() {
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../../ui/src/bindings.ts");
-        let now = super::typescript();
-        if std::env::var_os(UPDATE).is_some() {
-            std::fs::write(path, &now).expect("writes");
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../../ui/src/bindings");
+        for now in super::typescript() {
+            let path = std::path::Path::new(folder).join(now.file);
+            if std::env::var_os(UPDATE).is_some() {
+                std::fs::create_dir_all(folder).expect("a folder");
+                std::fs::write(&path, &now.text).expect("writes");
+            }
+            let there = std::fs::read_to_string(&path).expect("reads");
+            assert!(
+                there == now.text,
+                "ui/src/bindings/{} is old: run `cargo xtask bindings`",
+                now.file
+            );
         }
-        let there = std::fs::read_to_string(path).expect("reads");
-        assert!(
-            there == now,
-            "ui/src/bindings.ts is old: run `cargo xtask bindings`"
-        );
     }
 }

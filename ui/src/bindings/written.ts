@@ -1,0 +1,514 @@
+// A plan as a person reads it.
+// Generated from the shapes in Rust by `cargo xtask bindings`. Do not edit.
+
+export type Written = { 
+/**
+ * What the course is called.
+ */
+title: string, 
+/**
+ * The place's name.
+ */
+venue: string, 
+/**
+ * All its dates in short.
+ */
+dates: string, 
+/**
+ * `8 students in 4 pairs, 1 instructor, 1 assistant`.
+ */
+group: string, 
+/**
+ * The wall.
+ */
+wall: WrittenWall, 
+/**
+ * Its setting-out.
+ */
+frames: WrittenFrames, 
+/**
+ * Null where the frames are of bars.
+ */
+timber: WrittenTimber | null, 
+/**
+ * Null where the wall stands free.
+ */
+retaining: WrittenRetaining | null, 
+/**
+ * Its stone.
+ */
+stone: WrittenStone, 
+/**
+ * The tools.
+ */
+kit: WrittenKit, 
+/**
+ * Who builds where.
+ */
+stints: Array<WrittenStint>, 
+/**
+ * The days.
+ */
+days: Array<WrittenDay>, 
+/**
+ * The chance of finishing.
+ */
+chance: WrittenChance, 
+/**
+ * What to mind.
+ */
+cautions: Array<WrittenCaution>, 
+/**
+ * What is not ready.
+ */
+to_do: Array<WrittenToDo>, };
+
+export type WrittenWall = { 
+/**
+ * `freestanding`, or `holds a bank on the right`.
+ */
+kind: string, length: string, 
+/**
+ * `straight, level`, `bent, uneven`.
+ */
+lie: string, 
+/**
+ * The line in words; empty for one straight.
+ */
+line: string, 
+/**
+ * How the top runs; empty for a level one on level ground.
+ */
+top: string, ends: Array<WrittenEnd>, height: string, top_width: string, base_width: string, 
+/**
+ * `1 in 8, both faces`.
+ */
+batter: string, section_area: string, face_area: string, body_volume: string, 
+/**
+ * Empty without a footing.
+ */
+footing_volume: string, footing_depth: string, footing_width: string, footing_outset: string, 
+/**
+ * Empty without a cope.
+ */
+cope_height: string, cope_volume: string, 
+/**
+ * `pace`, `frames` and so on.
+ */
+binding: string, 
+/**
+ * A sentence: the length, because of what, and what would change it.
+ */
+reason: string, limits: Array<WrittenLimit>, };
+
+export type WrittenEnd = { 
+/**
+ * `station 0` or `far end`.
+ */
+at: string, 
+/**
+ * What to do there, in a sentence.
+ */
+what: string, };
+
+export type WrittenLimit = { 
+/**
+ * The reason.
+ */
+limit: string, 
+/**
+ * `at least` or `at most`.
+ */
+bound: string, 
+/**
+ * Where it bites.
+ */
+length: string, 
+/**
+ * It decided the length.
+ */
+binds: boolean, };
+
+export type WrittenTimber = { 
+/**
+ * `50 x 25 mm`.
+ */
+batten: string, cut_list: Array<WrittenCutLine>, 
+/**
+ * `6 of 2.40 m`.
+ */
+buy: Array<string>, patterns: Array<WrittenPattern>, bought: string, waste: string, 
+/**
+ * How near to the least possible, as a sentence.
+ */
+least: string, 
+/**
+ * Pieces longer than any batten, as a sentence; empty if there are none.
+ */
+too_long: string, };
+
+export type WrittenCutLine = { 
+/**
+ * `A`, `B` and so on.
+ */
+mark: string, what: string, length: string, 
+/**
+ * `9.5° both ends`, `square`.
+ */
+ends: string, count: number, 
+/**
+ * `all`, or the numbers of the frames.
+ */
+frames: string, };
+
+export type WrittenPattern = { stock: string, times: number, 
+/**
+ * `2 of A, 1 of C`.
+ */
+pieces: string, offcut: string, };
+
+export type WrittenRetaining = { 
+/**
+ * The side the bank lies on, and the side the wall is set out from.
+ */
+bank: string, front: string, highest: string, from_footing: string, drainage: string, backfill: string, backfill_mass: string, 
+/**
+ * `58 %`.
+ */
+base_share: string, 
+/**
+ * The bank the check reckons with, as name and figure.
+ */
+reckoned: Array<[string, string]>, 
+/**
+ * Safety against tipping and against sliding, with the limit they are held against.
+ */
+overturning: string, sliding: string, limit: string, 
+/**
+ * Where the resultant meets the base, in words.
+ */
+resultant: string, 
+/**
+ * What the check takes for granted.
+ */
+assumptions: Array<string>, 
+/**
+ * Whom to ask, and when.
+ */
+ask: string, must_ask: boolean, 
+/**
+ * Frame by frame, from the foot of the front face: to the top of it, to the back.
+ */
+from_front: Array<WrittenFromFront>, };
+
+export type WrittenFromFront = { number: number, 
+/**
+ * Back to the top edge of the front face: the batter over the rise.
+ */
+to_top: string, 
+/**
+ * Back to the foot of the back face.
+ */
+to_back: string, rise: string, };
+
+export type WrittenFrames = { count: number, sets: number, 
+/**
+ * Missing; null if nobody has counted.
+ */
+short: number | null, end_profiles: number, 
+/**
+ * The longest bay.
+ */
+bay: string, rows: Array<WrittenFrameRow>, 
+/**
+ * The ground is not level everywhere, so that levels and rises differ.
+ */
+sloping: boolean, bays: Array<WrittenBay>, curves: Array<WrittenCurve>, 
+/**
+ * Null where the frames are of timber.
+ */
+bars: WrittenBars | null, moves: Array<WrittenMove>, 
+/**
+ * A sentence: what building in bays does; empty where all frames stand at once.
+ */
+leapfrog: string, strings: Array<WrittenString>, 
+/**
+ * The highest string first, as it is read on the frame.
+ */
+top: string, string: WrittenStringToBring, };
+
+export type WrittenFrameRow = { number: number, station: string, 
+/**
+ * Level of the ground on the centre line.
+ */
+ground: string, left_offset: string, right_offset: string, base_width: string, left_rise: string, right_rise: string, 
+/**
+ * A level board has equal rises here.
+ */
+level_across: boolean, };
+
+export type WrittenBay = { 
+/**
+ * The frames it lies between, counted from 1.
+ */
+from: number, to: number, length: string, left_taped: string, right_taped: string, left_to_right: string, right_to_left: string, 
+/**
+ * Both diagonals read the same, so that equal ones show a bay set square.
+ */
+diagonals_alike: boolean, 
+/**
+ * The longest string of each face with its tails.
+ */
+left_string: string, right_string: string, };
+
+export type WrittenCurve = { from: string, to: string, radius: string, turn: string, bay: string, left_bow: string, right_bow: string, tolerance: string, spacing_for_tolerance: string, too_far: boolean, };
+
+export type WrittenBars = { count: number, 
+/**
+ * The stock length chosen; empty if none is long enough.
+ */
+length: string, needed: string, size: string, mass: string, embedment: string, projection: string, 
+/**
+ * From the middle of one eye of the board to the middle of the other.
+ */
+eyes: string, 
+/**
+ * How wide an eye is.
+ */
+eye: string, board_length: string, 
+/**
+ * What a dug footing asks of the bars; empty where none is dug.
+ */
+trench: string, };
+
+export type WrittenMove = { frame: number, from: string, to: string, built_to: string, };
+
+export type WrittenString = { 
+/**
+ * Above the ground at station 0.
+ */
+height: string, 
+/**
+ * Between the faces.
+ */
+width: string, 
+/**
+ * Under the board: what is measured down where the ground is not level.
+ */
+below_board: string, 
+/**
+ * A row of throughs lies here.
+ */
+throughs: boolean, 
+/**
+ * The top, where the cope begins.
+ */
+top: boolean, };
+
+export type WrittenStringToBring = { total: string, tail: string, sag: string, };
+
+export type WrittenStone = { 
+/**
+ * The rock's word in the course file; empty if none is given.
+ */
+rock: string, built: string, 
+/**
+ * `1.3 t to the metre`; `1100 lb to the foot`.
+ */
+per_length: string, low: string, mid: string, high: string, 
+/**
+ * The order as a sentence; nothing to order is said too.
+ */
+order: string, 
+/**
+ * Whole loads for the high figure; null if a load's size is not given.
+ */
+loads: number | null, load: string, kinds: Array<WrittenKind>, throughs: Array<WrittenThroughRow>, through_count: number, copes: number, 
+/**
+ * Along the wall.
+ */
+cope_thickness: string, density: string, density_source: string, voids: string, waste: string, 
+/**
+ * What lies there, as a sentence.
+ */
+on_site: string, };
+
+export type WrittenKind = { kind: string, built: string, 
+/**
+ * With what is left over or unusable.
+ */
+wanted: string, };
+
+export type WrittenThroughRow = { height: string, length: string, count: number, mass: string, };
+
+export type WrittenKit = { 
+/**
+ * One line a tool.
+ */
+lines: Array<WrittenKitLine>, 
+/**
+ * All that are needed.
+ */
+mass: string, 
+/**
+ * How many lines are short.
+ */
+short: number, };
+
+export type WrittenKitLine = { item: string, 
+/**
+ * `8`, `3 pairs`.
+ */
+need: string, 
+/**
+ * Empty if nobody has counted.
+ */
+have: string, 
+/**
+ * Empty if nobody has counted or none is missing.
+ */
+short: string, why: string, mass: string, place: string, safety_critical: boolean, consumable: boolean, };
+
+export type WrittenStint = { 
+/**
+ * Counted from 1.
+ */
+number: number, 
+/**
+ * Where it begins.
+ */
+from: string, 
+/**
+ * Where it ends.
+ */
+to: string, 
+/**
+ * How long it is.
+ */
+length: string, 
+/**
+ * Names with experience.
+ */
+members: Array<string>, };
+
+export type WrittenDay = { 
+/**
+ * Counts from 1.
+ */
+number: number, 
+/**
+ * In full.
+ */
+date: string, 
+/**
+ * `09:00`.
+ */
+start: string, 
+/**
+ * `16:30`.
+ */
+finish: string, 
+/**
+ * `05:52`, or a word where the sun does not rise.
+ */
+sunrise: string, 
+/**
+ * The same for sunset.
+ */
+sunset: string, 
+/**
+ * The day's entries in order.
+ */
+entries: Array<WrittenEntry>, };
+
+export type WrittenEntry = { start: string, finish: string, 
+/**
+ * `45 min`, `2 h 15 min`.
+ */
+lasts: string, what: string, kind: string, 
+/**
+ * Its share of the day, from 0 to 1, for drawing it as a bar.
+ */
+from_share: number, 
+/**
+ * Where it ends, as a share of the day.
+ */
+to_share: number, };
+
+export type WrittenChance = { 
+/**
+ * `83 %`.
+ */
+chance: string, 
+/**
+ * `80 %`.
+ */
+wished: string, 
+/**
+ * Below the wish.
+ */
+below: boolean, 
+/**
+ * What the chance was worked out from.
+ */
+from: string, 
+/**
+ * When each stage is done.
+ */
+stages: Array<WrittenStage>, };
+
+export type WrittenStage = { name: string, note: string, 
+/**
+ * `3.2 t`, `4 frames`.
+ */
+amount: string, 
+/**
+ * At the usual pace.
+ */
+usually: string, early: WrittenMark, likely: WrittenMark, late: WrittenMark, };
+
+export type WrittenMark = { 
+/**
+ * `day 1, 14:20`, or `not within the course`.
+ */
+text: string, 
+/**
+ * Whether it is reached.
+ */
+reached: boolean, };
+
+export type WrittenCaution = { 
+/**
+ * A fixed word for programs.
+ */
+id: string, 
+/**
+ * What to do or not to do.
+ */
+text: string, 
+/**
+ * Who says so.
+ */
+source: string, 
+/**
+ * Students are told.
+ */
+for_students: boolean, 
+/**
+ * It follows from this plan's own numbers.
+ */
+of_this_plan: boolean, };
+
+export type WrittenToDo = { 
+/**
+ * A fixed word for programs.
+ */
+id: string, 
+/**
+ * What, with the numbers.
+ */
+text: string, 
+/**
+ * By when; empty where it does not matter.
+ */
+by: string, };
