@@ -2,10 +2,12 @@
 
 use crate::Fault;
 use crate::course::node::{Entry, Section};
-use craft::course::{OnSite, StoneGiven, StoneKind};
-use craft::quantity::kilograms;
+use chrono::NaiveDate;
+use craft::course::{OldWall, OnSite, StoneGiven, StoneKind, WallGiven};
+use craft::quantity::{Length, kilograms, metres};
+use craft::wall::Footing;
 
-pub(super) fn stone(section: &Section<'_>) -> Result<StoneGiven, Fault> {
+pub(super) fn stone(section: &Section<'_>, wall: &WallGiven) -> Result<StoneGiven, Fault> {
     section.only(&[
         "kind",
         "density",
@@ -16,6 +18,9 @@ pub(super) fn stone(section: &Section<'_>) -> Result<StoneGiven, Fault> {
         "load",
         "most",
         "lead_days",
+        "closed",
+        "old_wall",
+        "practice_pitch",
     ])?;
     let share = |key: &str| section.get(key).map(|entry| entry.share()).transpose();
     Ok(StoneGiven {
@@ -36,6 +41,80 @@ pub(super) fn stone(section: &Section<'_>) -> Result<StoneGiven, Fault> {
             .get("lead_days")
             .map(|it| it.whole(0, 250))
             .transpose()?,
+        closed: closed(section)?,
+        old_wall: section
+            .get("old_wall")
+            .map(|it| old_wall(&it.table()?, wall))
+            .transpose()?,
+        practice_pitch: section
+            .get("practice_pitch")
+            .map_or(Ok(false), |it| it.truth())?,
+    })
+}
+
+fn closed(section: &Section<'_>) -> Result<Vec<NaiveDate>, Fault> {
+    let Some(entry) = section.get("closed") else {
+        return Ok(Vec::new());
+    };
+    entry.list()?.iter().map(Entry::date).collect()
+}
+
+/// An old wall to strip out, by its own measurements; what is not said is as in the
+/// new wall, save that it has a cope and a footing only where they are given.
+fn old_wall(section: &Section<'_>, wall: &WallGiven) -> Result<OldWall, Fault> {
+    section.only(&[
+        "length",
+        "height",
+        "base_width",
+        "top_width",
+        "cope_height",
+        "footing",
+        "reused",
+    ])?;
+    let like = |key: &str, new: Length| {
+        section
+            .get(key)
+            .map_or(Ok(new), |entry| entry.length(0.05, 5.0))
+    };
+    let (height, top) = (
+        like("height", wall.height)?,
+        like("top_width", wall.top_width)?,
+    );
+    // It leans as the new wall does.
+    let lean = wall
+        .section()
+        .map_or(metres(0.0), |it| it.base_width() - wall.top_width);
+    let base = top + lean * (height / wall.height);
+    Ok(OldWall {
+        length: section
+            .need(
+                "length",
+                "say how much of the old wall is stripped out, such as \"9 m\"",
+            )?
+            .length(0.05, 400.0)?,
+        height,
+        base_width: like("base_width", base)?,
+        top_width: top,
+        cope_height: section
+            .get("cope_height")
+            .map_or(Ok(metres(0.0)), |it| it.length(0.0, 1.0))?,
+        footing: section
+            .get("footing")
+            .map(|it| footing(&it.table()?))
+            .transpose()?,
+        reused: section.get("reused").map(|it| it.share()).transpose()?,
+    })
+}
+
+fn footing(section: &Section<'_>) -> Result<Footing, Fault> {
+    section.only(&["depth", "outset"])?;
+    Ok(Footing {
+        depth: section
+            .need("depth", "give the depth of the old footing")?
+            .length(0.0, 3.0)?,
+        outset: section
+            .get("outset")
+            .map_or(Ok(metres(0.0)), |it| it.length(0.0, 2.0))?,
     })
 }
 
