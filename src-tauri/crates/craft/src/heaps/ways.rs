@@ -1,0 +1,159 @@
+//! Barrow ways through the rows, and the stretches of row they leave.
+
+use super::field::Field;
+use crate::quantity::{Length, Read, metres};
+use crate::wall::Side;
+
+/// A way moves to the joint of two stints where one is no farther off than this share of the
+/// distance between ways.
+const MOVES_BY: f64 = 0.25;
+
+/// So often a way's reach is cut back to the ground that is its own; each time it needs less.
+const NARROWED: u32 = 6;
+
+/// A barrow way, straight out from the wall through every row.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Way {
+    /// Its middle.
+    pub station: Length,
+    /// Of the way.
+    pub width: Length,
+    /// How far out it runs on the left and on the right, as offsets from the centre line;
+    /// nothing where no row stands for it to pass, or a bend leaves it no room.
+    pub reaches: [Option<Length>; 2],
+}
+
+impl Way {
+    /// How far out it runs on one side.
+    pub fn reach(&self, side: Side) -> Option<Length> {
+        let [left, right] = self.reaches;
+        match side {
+            Side::Left => left,
+            Side::Right => right,
+        }
+    }
+
+    /// The same way with its reach on a side: past the outermost row, as far as the ground is
+    /// its own.
+    pub(super) fn reaching(self, field: &Field<'_>, side: Side, near: f64, far: f64) -> Self {
+        let mut reach = far;
+        // The farther out, the more of the line it takes on the inside of a bend.
+        for _ in 0..NARROWED {
+            let (from, to) = self.taken(field, side, reach);
+            reach = reach.min(field.room(side, from, to));
+        }
+        let reach = Some(metres(reach)).filter(|reach| near < reach.si());
+        let mut reaches = self.reaches;
+        reaches[usize::from(side == Side::Right)] = reach;
+        Self { reaches, ..self }
+    }
+
+    /// The stations between which it takes the line where a row reaches `far` out.
+    fn taken(&self, field: &Field<'_>, side: Side, far: f64) -> (f64, f64) {
+        let (station, half) = (self.station.si(), self.width.si() / 2.0);
+        let share = field.least_share(side, station - 2.0 * half, station + 2.0 * half, far);
+        let half = half_of_line(half, share, far);
+        (station - half, station + half)
+    }
+}
+
+/// Ways no farther apart than `every`, evenly spread, and at a joint of stints where one is
+/// near. A ring has one at its start, so that none of its rows runs on past it.
+pub(super) fn ways(field: &Field<'_>, every: f64, width: f64, joints: &[f64]) -> Vec<Way> {
+    let whole = field.to - field.from;
+    let stretches = (whole / every.max(0.1) - 1e-9).ceil().max(1.0);
+    let apart = whole / stretches;
+    let first = if field.ring { 0_u32 } else { 1 };
+    (first..)
+        .map(f64::from)
+        .take_while(|number| *number < stretches)
+        .map(|number| {
+            let even = field.from + apart * number;
+            let at_start = field.ring && number < 0.5;
+            Way {
+                station: metres(if at_start {
+                    even
+                } else {
+                    at_joint(even, apart * MOVES_BY, joints)
+                }),
+                width: metres(width),
+                reaches: [None; 2],
+            }
+        })
+        .collect()
+}
+
+fn at_joint(even: f64, most: f64, joints: &[f64]) -> f64 {
+    let off = |joint: &f64| (joint - even).abs();
+    let nearest = joints
+        .iter()
+        .copied()
+        .min_by(|a, b| off(a).total_cmp(&off(b)));
+    nearest.filter(|joint| off(joint) <= most).unwrap_or(even)
+}
+
+/// The stretches of a row between ways on one side, as stations. On the inside of a bend a
+/// way takes more of the line than it is wide, the more the farther out the row reaches.
+pub(super) fn between(field: &Field<'_>, ways: &[Way], side: Side, far: f64) -> Vec<(f64, f64)> {
+    let taken = |way: &Way| way.taken(field, side, far);
+    // The way at the start of a ring is at its end as well.
+    let (start, inner) = match ways.split_first() {
+        Some((start, inner)) if field.ring => (Some(taken(start)), inner),
+        _ => (None, ways),
+    };
+    let mut from = start.map_or(field.from, |(_, after)| after);
+    let mut stretches = Vec::new();
+    for (before, after) in inner.iter().map(taken) {
+        stretches.push((from, before));
+        from = after;
+    }
+    let to = start.map_or(field.to, |(before, _)| field.to + before);
+    stretches.push((from, to));
+    stretches.retain(|(from, to)| from < to);
+    stretches
+}
+
+/// Half the line that a way half so wide takes where a row reaches `far` out and only a share
+/// of the line's length is left there. In a bend of radius R that is R - far, the way's edge
+/// stands half its width off the middle, and the angle between them is asin(half / (R - far)).
+fn half_of_line(half: f64, share: f64, far: f64) -> f64 {
+    let straight = half / share;
+    let sine = (straight * (1.0 - share) / far.max(1e-9)).min(1.0);
+    if sine <= 1e-9 {
+        return straight;
+    }
+    straight * (sine.asin() / sine)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::wall::Line;
+
+    fn stations(length: f64, joints: &[f64]) -> Vec<f64> {
+        let line = Line::straight(metres(length));
+        let field = Field::new(&line, false, [0.0; 2], 10.0);
+        let ways = ways(&field, 5.0, 1.0, joints);
+        ways.iter().map(|way| way.station.si()).collect()
+    }
+
+    /// By hand: 9 m are two stretches of 4.5 m, and a joint within 1.125 m draws the way to it;
+    /// 12 m are three of 4 m; 5 m need none.
+    #[test]
+    fn ways_lie_at_the_joints_of_stints() {
+        assert_eq!(stations(9.0, &[]), [4.5]);
+        assert_eq!(stations(9.0, &[2.0, 4.9, 7.0]), [4.9]);
+        assert_eq!(stations(9.0, &[2.0, 7.0]), [4.5]);
+        assert_eq!(stations(12.0, &[3.2, 6.0, 9.1]), [3.2, 8.0]);
+        assert!(stations(5.0, &[2.5]).is_empty());
+    }
+
+    #[test]
+    fn rows_leave_the_ways_free() {
+        let line = Line::straight(metres(9.0));
+        let field = Field::new(&line, false, [0.0; 2], 10.0);
+        let ways = ways(&field, 5.0, 1.0, &[]);
+        let rows = between(&field, &ways, Side::Left, 3.0);
+        assert_eq!(rows, [(0.0, 4.0), (5.0, 9.0)]);
+    }
+}
