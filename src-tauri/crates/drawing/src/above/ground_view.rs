@@ -88,7 +88,7 @@ impl GroundView<'_> {
         self.frames(sheet);
     }
 
-    fn trench(&self, sheet: &mut Sheet) {
+    pub(crate) fn trench(&self, sheet: &mut Sheet) {
         let Some(footing) = self.course.wall.footing else {
             return;
         };
@@ -137,7 +137,7 @@ impl GroundView<'_> {
             .to_vec()
     }
 
-    fn ends(&self, sheet: &mut Sheet) {
+    pub(crate) fn ends(&self, sheet: &mut Sheet) {
         for (end, out) in self.plan.ends.iter().zip([-1.0, 1.0]) {
             let place = self.wall().line.place(end.station);
             let corners = Side::BOTH
@@ -158,7 +158,7 @@ impl GroundView<'_> {
     }
 
     /// Drainage stone behind the wall and, beyond it, strokes for the bank.
-    fn bank(&self, sheet: &mut Sheet) {
+    pub(crate) fn bank(&self, sheet: &mut Sheet) {
         let (WallKind::Retaining(bank), Some(retaining)) =
             (&self.course.wall.kind, &self.plan.retaining)
         else {

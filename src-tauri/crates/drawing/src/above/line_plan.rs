@@ -104,7 +104,7 @@ fn outline(plan: &Plan, course: &Course) -> Vec<(f64, f64)> {
     Side::BOTH.into_iter().flat_map(edge).map(place).collect()
 }
 
-fn extent(corners: &[(f64, f64)], turn: f64) -> [f64; 2] {
+pub(crate) fn extent(corners: &[(f64, f64)], turn: f64) -> [f64; 2] {
     let (sin, cos) = turn.sin_cos();
     let [wide, high] = [(cos, -sin), (sin, cos)].map(|(a, b)| {
         let along = corners.iter().map(|(x, y)| a * x + b * y);
@@ -117,7 +117,7 @@ fn extent(corners: &[(f64, f64)], turn: f64) -> [f64; 2] {
 
 /// Every turn that is tried, with how well it is liked: best to the right, then upwards, so
 /// that left is left; a slant only where it gains much.
-fn turns(plan: &Plan) -> Vec<(f64, f64)> {
+pub(crate) fn turns(plan: &Plan) -> Vec<(f64, f64)> {
     let mut turns = vec![(0.0, 1.0), (FRAC_PI_2, 0.97)];
     if !is_straight(plan) {
         turns.extend([(-FRAC_PI_2, 0.85), (PI, 0.8)]);

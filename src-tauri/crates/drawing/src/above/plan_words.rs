@@ -356,7 +356,7 @@ fn between(one: Point, other: Point, share: f64) -> Point {
 }
 
 /// Two strokes back from a tip.
-fn arrow_head(sheet: &mut Sheet, tip: Point, along: Point) {
+pub(crate) fn arrow_head(sheet: &mut Sheet, tip: Point, along: Point) {
     for turn in [2.75, -2.75] {
         sheet.line(Pen::Tick, tip, onward(tip, turned(along, turn), HEAD_MM));
     }
