@@ -1,11 +1,13 @@
 //! Invented courses for tests: metric and imperial, tall and thin, short and long.
 
+pub(crate) mod heaps;
 pub(crate) mod lie;
 mod tables;
+mod throughs;
 
 use craft::course::{
-    Course, CurveSpacing, End, Experience, FrameKind, FramesGiven, Group, OnSite, StoneGiven,
-    Student, ThroughSize, Venue, WallGiven, WallKind,
+    Course, CurveSpacing, End, Experience, FrameKind, FramesGiven, Group, KitGiven, OnSite,
+    StoneGiven, Student, ThroughReach, ThroughSize, Venue, WallGiven, WallKind,
 };
 use craft::plan::Plan;
 use craft::quantity::{FOOT_M, INCH_M, Length, Units, kg_per_m3, metres};
@@ -175,6 +177,7 @@ pub(crate) fn courses() -> Vec<(&'static str, Course)> {
     ]
     .into_iter()
     .chain(lie::courses())
+    .chain(throughs::courses())
     .collect()
 }
 
@@ -265,6 +268,8 @@ pub(crate) fn weekend() -> Course {
                 thickness: metres(0.12),
                 projection: metres(0.0),
             },
+            trench_dug: false,
+            through_reach: ThroughReach::Across,
             footing: Some(Footing {
                 depth: metres(0.15),
                 outset: metres(0.05),
@@ -282,6 +287,9 @@ pub(crate) fn weekend() -> Course {
             load: None,
             most: None,
             lead_days: None,
+            closed: Vec::new(),
+            old_wall: None,
+            practice_pitch: false,
         },
         frames: FramesGiven {
             kind: FrameKind::Bar,
@@ -297,7 +305,10 @@ pub(crate) fn weekend() -> Course {
             embedment: metres(0.6),
             projection: metres(0.14),
         },
-        kit_on_hand: Vec::new(),
+        kit: KitGiven::default(),
+        vehicles: Vec::new(),
+        money: None,
+        ready: None,
         rates: Vec::new(),
         chance: 0.8,
         seed: 1,
@@ -335,6 +346,7 @@ fn named(names: &[&str]) -> Vec<Student> {
         .enumerate()
         .map(|(at, name)| Student {
             name: (*name).to_owned(),
+            gloves: None,
             experience: match at % 3 {
                 0 => Experience::Novice,
                 1 => Experience::Improver,

@@ -7,17 +7,21 @@
 //! - `paper`: what every drawing is made of: pens, scenes, texts with room round them,
 //!   dimensions, scales, hatching, words
 //! - `across`: the section; `along`: the elevation, in stretches where the wall is long;
-//!   `above`: the line on the ground and the setting-out along it; `frame`: a frame put
-//!   together, and the gauge
+//!   `above`: the line on the ground, the heaps beside it and the setting-out along it;
+//!   `frame`: a frame put together, and the gauge
+//! - `turns`: which face a three-quarter through comes from, in all of them
 
 mod above;
 mod across;
 mod along;
 mod frame;
 mod paper;
+mod turns;
 
 #[cfg(test)]
 mod fixture;
+#[cfg(test)]
+mod made_up_heaps;
 #[cfg(test)]
 mod made_up_lines;
 #[cfg(test)]
@@ -25,6 +29,7 @@ mod overlap;
 #[cfg(test)]
 mod written;
 
+pub use above::heap_plan::heap_plan;
 pub use above::line_plan::line_plan;
 pub use above::setting_out::setting_out;
 pub use across::parts::section_blank;

@@ -1,6 +1,7 @@
 //! Checks on whole drawings: no text over a line, over another text or over the edge.
 
 use crate::fixture;
+use crate::fixture::heaps::heaps_of;
 use crate::paper::pen::Pen;
 use crate::paper::scene::{Mark, Point, Room, Scene, Text};
 use crate::paper::text_box::TextBox;
@@ -21,6 +22,7 @@ const ROOMS: [(f64, f64); 4] = [
 
 fn scenes(course: &Course, rooms: &[(f64, f64)]) -> Vec<Scene> {
     let plan = fixture::plan(course);
+    let heaps = heaps_of(&plan, course);
     let mut scenes = Vec::new();
     for &(width_mm, height_mm) in rooms {
         let room = Room {
@@ -34,6 +36,7 @@ fn scenes(course: &Course, rooms: &[(f64, f64)]) -> Vec<Scene> {
         scenes.push(crate::gauge(&plan, course, room));
         scenes.push(crate::line_plan(&plan, course, room));
         scenes.push(crate::frame(&plan, course, room));
+        scenes.push(crate::heap_plan(&plan, course, &heaps, room));
     }
     scenes
 }
@@ -208,6 +211,36 @@ fn nor_in_a_hundred_made_up_cuts_and_frames() {
             crate::section_blank(&plan, &course, room).0,
             crate::frame(&plan, &course, room),
             crate::gauge(&plan, &course, room),
+        ] {
+            for fault in faults(&scene) {
+                let (w, h) = (scene.width_mm, scene.height_mm);
+                all.push(format!("{key}, {} {w:.0} x {h:.0}: {fault}", scene.name));
+            }
+        }
+    }
+    assert!(all.is_empty(), "{} faults\n{}", all.len(), all.join("\n"));
+}
+
+/// Throughs from one face and the other, in the drawings that show them.
+#[test]
+fn nor_in_sixty_made_up_walls_that_no_stone_crosses() {
+    let mut all = Vec::new();
+    for (key, (width_mm, height_mm)) in (0..60).zip(ROOMS.into_iter().cycle()) {
+        let mut course = if key % 2 == 0 {
+            fixture::made_up(key)
+        } else {
+            fixture::lie::made_up(key)
+        };
+        course.wall.through_reach = craft::course::ThroughReach::ThreeQuarters;
+        let plan = fixture::plan(&course);
+        let room = Room {
+            width_mm,
+            height_mm,
+        };
+        for scene in [
+            crate::section(&plan, &course, room),
+            crate::section_blank(&plan, &course, room).0,
+            crate::elevation(&plan, &course, room),
         ] {
             for fault in faults(&scene) {
                 let (w, h) = (scene.width_mm, scene.height_mm);

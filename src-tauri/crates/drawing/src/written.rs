@@ -1,6 +1,7 @@
 //! Checks on written drawings: well-formed, the same every time, to scale, complete.
 
 use crate::fixture;
+use crate::fixture::heaps::heaps_of;
 use crate::paper::pen::Pen;
 use crate::paper::scene::{Mark, Room, Scene};
 use craft::course::{Course, End};
@@ -21,6 +22,7 @@ fn scenes(course: &Course) -> Vec<Scene> {
         crate::gauge(&plan, course, PAGE),
         crate::line_plan(&plan, course, PAGE),
         crate::frame(&plan, course, PAGE),
+        crate::heap_plan(&plan, course, &heaps_of(&plan, course), PAGE),
     ]
 }
 
@@ -171,7 +173,8 @@ fn throughs_are_as_many_as_the_plan_counts_in_every_drawing() {
             course.wall.ends = ends;
             let plan = fixture::plan(&course);
             let scene = crate::elevation(&plan, &course, PAGE);
-            let count = drawn(&scene, Pen::Through) + drawn(&scene, Pen::Later);
+            let pens = [Pen::Through, Pen::HiddenThrough, Pen::Later];
+            let count: usize = pens.iter().map(|pen| drawn(&scene, *pen)).sum();
             assert_eq!(count, plan.stone.through_count(), "{name} {ends:?}");
         }
     }
@@ -185,8 +188,8 @@ fn throughs_are_as_many_as_the_plan_counts_in_every_drawing() {
 #[test]
 fn the_words_hold_the_real_figures() {
     let course = fixture::weekend();
-    let [section, _, elevation, setting_out, gauge, _, frame] =
-        <[Scene; 7]>::try_from(scenes(&course)).expect("seven drawings");
+    let [section, _, elevation, setting_out, gauge, _, frame, _] =
+        <[Scene; 8]>::try_from(scenes(&course)).expect("eight drawings");
     assert_eq!(
         section.description,
         "Cross-section at 1:12, seen looking along the wall from station 0. The wall is 0.767 m \

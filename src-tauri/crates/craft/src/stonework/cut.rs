@@ -8,6 +8,7 @@ use super::polygon::{P, Upright, bounds};
 use super::setting::stone;
 use super::shape::Room;
 use super::stone::{Role, Stone};
+use super::tied::{Tie, ties};
 use crate::quantity::{Read, whole_number};
 use crate::wall::Side;
 
@@ -33,66 +34,46 @@ pub fn cut(crossing: &Crossing, faults: &[PlantedFault]) -> Vec<Stone> {
         stones: Vec::new(),
     };
     work.footing(crossing);
-    let throughs = throughs(crossing, faults);
+    let ties = ties(crossing, faults);
+    let mut packed = Vec::new();
     for side in [Side::Left, Side::Right] {
         let skin = faults
             .iter()
             .filter(|fault| fault.kind == PlantedKind::Traced)
             .map(PlantedFault::at)
             .find(|at| (at[0] < 0.0) == (side == Side::Left));
-        work.side(side, crossing, &throughs, skin);
+        work.side(side, crossing, &ties, skin);
+        packed.extend(ties.iter().flat_map(|tie| work.behind(tie, side)));
     }
-    for [bed, top] in &throughs {
-        work.through(*bed, *top, crossing.through_projection.si());
+    for tie in &ties {
+        work.through(tie, crossing.through_projection.si());
     }
     let hollow: Vec<P> = faults
         .iter()
         .filter(|fault| fault.kind == PlantedKind::HollowHearting)
         .map(PlantedFault::at)
         .collect();
-    let hearting = heart(&work.shape, &work.stones, &hollow, &mut work.luck);
+    let hearting = heart(&work.shape, &work.stones, &packed, &hollow, &mut work.luck);
     work.stones.extend(hearting);
     work.cope(crossing.cope_height.si());
     work.stones
 }
 
-/// Bed and top of every through that is laid, from below.
-fn throughs(crossing: &Crossing, faults: &[PlantedFault]) -> Vec<[f64; 2]> {
-    let height = crossing.section.height().si();
-    let thickness = crossing.through_thickness.si();
-    let mut rows: Vec<[f64; 2]> = crossing
-        .through_rows
-        .iter()
-        .map(|row| [row.si(), (row.si() + thickness).min(height)])
-        .filter(|[bed, top]| 0.0 < *bed && bed < top)
-        .collect();
-    rows.sort_by(|a, b| a[0].total_cmp(&b[0]));
-    rows.dedup_by(|upper, lower| upper[0] < lower[1]);
-    for fault in faults {
-        if fault.kind == PlantedKind::MissingThrough {
-            let off = |row: &[f64; 2]| (row[0] - fault.at()[1]).abs();
-            let nearest = (0..rows.len()).min_by(|a, b| off(&rows[*a]).total_cmp(&off(&rows[*b])));
-            if let Some(nearest) = nearest {
-                rows.remove(nearest);
-            }
-        }
-    }
-    rows
-}
-
-struct Work {
-    shape: Shape,
-    luck: Luck,
+/// The section while it is laid.
+pub(super) struct Work {
+    pub(super) shape: Shape,
+    pub(super) luck: Luck,
     stones: Vec<Stone>,
 }
 
 impl Work {
-    /// One face from the ground to the top, course by course, leaving out the throughs.
-    fn side(&mut self, side: Side, crossing: &Crossing, throughs: &[[f64; 2]], skin: Option<P>) {
+    /// One face from the ground to the top, course by course, leaving out the rows of throughs.
+    fn side(&mut self, side: Side, crossing: &Crossing, ties: &[Tie], skin: Option<P>) {
         let mut courses = Vec::new();
         let mut from = 0.0;
-        let top = [self.shape.height, self.shape.height];
-        for [bed, over] in throughs.iter().copied().chain([top]) {
+        let top = [self.shape.height; 2];
+        let rows = ties.iter().map(|tie| [tie.bed, tie.top]);
+        for [bed, over] in rows.chain([top]) {
             courses.extend(self.courses(crossing, from, bed));
             from = over;
         }
@@ -193,7 +174,7 @@ impl Work {
         self.shaped(&room, Role::Face, course + 1);
     }
 
-    fn shaped(&mut self, room: &Room<'_>, role: Role, course: usize) {
+    pub(super) fn shaped(&mut self, room: &Room<'_>, role: Role, course: usize) {
         let shaped = room.fill(&mut self.luck);
         let mut push = |outline: &[P], role: Role| {
             let [left, _, right, _] = bounds(outline);
@@ -203,24 +184,6 @@ impl Work {
         if let Some(wedge) = &shaped.pinning {
             push(wedge, Role::Pinning);
         }
-    }
-
-    fn through(&mut self, bed: f64, top: f64, projection: f64) {
-        let [left, right] = self.shape.faces((bed + top) / 2.0);
-        let ends = [
-            Upright::plumb(left - projection - 0.01 * self.luck.unit()),
-            Upright::plumb(right + projection + 0.01 * self.luck.unit()),
-        ];
-        let foot = ends.map(|end| [end.x, bed]);
-        let head = [top - 0.002, top - 0.002 - 0.006 * self.luck.unit()];
-        let room = Room {
-            sides: ends,
-            edge: [true, true],
-            bed: &foot,
-            top: head,
-            squared: 0.8,
-        };
-        self.shaped(&room, Role::Through, 0);
     }
 
     /// Two stones side by side in the trench.

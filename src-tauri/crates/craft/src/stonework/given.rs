@@ -5,7 +5,7 @@ use super::check_cut::ExpectedCut;
 use super::levels::Levels;
 use super::stone::Point;
 use crate::quantity::{Length, Read, metres};
-use crate::wall::{Batter, Footing, Section};
+use crate::wall::{Batter, Footing, Section, Side};
 
 /// What is nowhere higher than this, in metres, is no wall.
 const LEAST_HEIGHT_M: f64 = 0.05;
@@ -106,16 +106,35 @@ impl Face {
     }
 }
 
+/// A through where the wall is cut.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CutThrough {
+    /// Height above the ground of the bed it lies on.
+    pub bed: Length,
+    /// How it lies.
+    pub reach: CutReach,
+}
+
+/// How far a through reaches across the wall.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum CutReach {
+    /// From face to face.
+    Across,
+    /// From this face as far in as this, measured level at its bed; behind its tail comes
+    /// the other face.
+    From(Side, Length),
+}
+
 /// A wall cut across. A retaining wall is one too, its bank side plumb.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Crossing {
     /// Ground to the underside of the cope, and the two faces.
     pub section: Section,
-    /// Heights above the ground of the beds the throughs lie on.
-    pub through_rows: Vec<Length>,
+    /// One through of each row, in any order.
+    pub throughs: Vec<CutThrough>,
     /// A through's thickness, upwards.
     pub through_thickness: Length,
-    /// How far a through sticks out of each face.
+    /// How far a through sticks out of a face it comes to.
     pub through_projection: Length,
     /// The footing, if there is one.
     pub footing: Option<Footing>,
@@ -132,7 +151,7 @@ impl Crossing {
     pub fn expectations(&self) -> ExpectedCut {
         ExpectedCut {
             section: self.section,
-            through_rows: self.through_rows.clone(),
+            through_rows: self.throughs.iter().map(|one| one.bed).collect(),
         }
     }
 }

@@ -20,9 +20,18 @@ const HOLE_M: f64 = 0.075;
 const NEIGHBOURS_M: f64 = 0.25;
 
 /// The hearting of a section whose other stones are laid, with holes where asked for.
-pub(super) fn heart(shape: &Shape, stones: &[Stone], hollow: &[P], luck: &mut Luck) -> Vec<Stone> {
+/// `packed`: middles of pieces that are set besides, in room too narrow to be left to luck.
+pub(super) fn heart(
+    shape: &Shape,
+    stones: &[Stone],
+    packed: &[P],
+    hollow: &[P],
+    luck: &mut Luck,
+) -> Vec<Stone> {
     let laid: Vec<Vec<P>> = stones.iter().map(|one| hull(&one.corners())).collect();
-    let seeds = seeds(shape, &laid, luck);
+    let mut seeds = seeds(shape, &laid, luck);
+    let free = |seed: &&P| !laid.iter().any(|one| holds(one, **seed));
+    seeds.extend(packed.iter().filter(free));
     let mut pieces: Vec<Vec<P>> = seeds
         .iter()
         .filter_map(|seed| piece(shape, *seed, &seeds, &laid, luck))

@@ -9,7 +9,8 @@
 //!   hold places free, `valley` and `bond` find the next stone and cross the joints below,
 //!   `setting` over `skyline` puts it there, `shape` gives it edges, `footing` and `copes`
 //!   the first and the last
-//! - `cut` lays what is seen of a wall cut across: `crossing` its outline, `hearting` its middle
+//! - `cut` lays what is seen of a wall cut across: `crossing` its outline, `tied` its throughs
+//!   and what lies behind a tail, `hearting` its middle
 //! - `check` over `joints`, and `check_cut`: the eye
 
 mod bond;
@@ -34,6 +35,7 @@ mod setting;
 mod shape;
 mod skyline;
 mod stone;
+mod tied;
 mod valley;
 
 #[cfg(test)]
@@ -46,5 +48,7 @@ pub use check::{
 pub use check_cut::{ExpectedCut, HOLLOW_M, SKIN_SHARE, check_cut};
 pub use cut::cut;
 pub use face::lay;
-pub use given::{Crossing, Face, FaceEnd, PlantedFault, PlantedKind, ThroughRow};
+pub use given::{
+    Crossing, CutReach, CutThrough, Face, FaceEnd, PlantedFault, PlantedKind, ThroughRow,
+};
 pub use stone::{Point, Role, Stone};

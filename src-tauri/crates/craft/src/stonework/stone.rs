@@ -36,7 +36,7 @@ pub enum Role {
     Face,
     /// A small wedge that fills a gap between building stones.
     Pinning,
-    /// Crosses the wall.
+    /// Crosses the wall, or most of it.
     Through,
     /// At a head, long along the face.
     EndLong,
@@ -56,7 +56,7 @@ pub struct Stone {
     /// What it does.
     pub role: Role,
     /// The course it begins in, counted up from 1 at the lowest ground; footing and copes
-    /// are 0.
+    /// are 0, and in a section what lies in a row of throughs.
     pub course: usize,
     /// How far it reaches into the wall from its face, square to the face.
     pub into: Length,

@@ -7,10 +7,11 @@ use crate::across::cut::{Cut, outwards};
 use crate::paper::pen::Pen;
 use crate::paper::sheet::Sheet;
 use crate::paper::strewn::Corner;
+use crate::turns::comes_from;
 use craft::course::Course;
 use craft::plan::Plan;
 use craft::quantity::{Read, metres};
-use craft::stonework::{self, Crossing, Role, Stone};
+use craft::stonework::{self, Crossing, CutReach, CutThrough, Role, Stone};
 use craft::wall::{Footing, Section, Side};
 
 /// Height of a usual course at the ground and under the cope (common practice, no source:
@@ -55,6 +56,17 @@ impl Laid {
     }
 }
 
+/// A through where the wall is cut.
+pub(crate) struct Through {
+    /// Levels of its bed and of its upper side.
+    pub(crate) bed: f64,
+    pub(crate) over: f64,
+    /// From end to end.
+    long: f64,
+    /// The face it comes from, if it does not cross the wall.
+    pub(crate) from: Option<Side>,
+}
+
 /// The section down to a level, as the stonework is asked for it.
 fn crossing(cut: &Cut<'_>, base: f64) -> Option<Crossing> {
     let (section, wall) = (&cut.plan.section, &cut.course.wall);
@@ -64,10 +76,16 @@ fn crossing(cut: &Cut<'_>, base: f64) -> Option<Crossing> {
         depth: footing.depth + metres(base),
         outset: footing.outset,
     });
-    let rows = cut.plan.stone.throughs.iter();
+    let throughs = cut.throughs().into_iter().map(|through| CutThrough {
+        bed: metres(through.bed - base),
+        reach: match through.from {
+            None => CutReach::Across,
+            Some(side) => CutReach::From(side, metres(through.long) - wall.through.projection),
+        },
+    });
     Some(Crossing {
         section: Section::new(height, section.top_width(), left, right).ok()?,
-        through_rows: rows.map(|row| row.height - metres(base)).collect(),
+        throughs: throughs.collect(),
         through_thickness: wall.through.thickness,
         through_projection: wall.through.projection,
         footing: footing.filter(|footing| THIN_M < footing.depth.si()),
@@ -78,7 +96,7 @@ fn crossing(cut: &Cut<'_>, base: f64) -> Option<Crossing> {
 }
 
 /// A stone in its place. Every second one of the back, the long ones, reaches into the
-/// drainage stone of a bank.
+/// drainage stone of a bank; those in a row of throughs are in no course and count for none.
 fn placed(cut: &Cut<'_>, stone: &Stone, base: f64) -> (Role, Side, Vec<Corner>) {
     let mut corners: Vec<Corner> = stone
         .outline
@@ -98,6 +116,7 @@ fn placed(cut: &Cut<'_>, stone: &Stone, base: f64) -> (Role, Side, Vec<Corner>) 
     if let Some(bank) = cut.bank() {
         let tied = stone.role == Role::Face
             && side == bank.side
+            && 0 < stone.course
             && is_long(side, stone.course)
             && top < bank.level();
         for (x, _) in corners.iter_mut().filter(|_| tied) {
@@ -176,34 +195,53 @@ impl Cut<'_> {
             Pen::Outline,
             &[left, top[0], top[1], right, (0.0, 0.0)],
         );
-        for (bed, over) in self.throughs() {
-            self.through(sheet, bed, over);
+        for through in self.throughs() {
+            let (bed, over) = (through.bed, through.over);
+            let [left, right] = self.through_ends(&through);
+            self.shape(
+                sheet,
+                Pen::Through,
+                &[(left, bed), (left, over), (right, over), (right, bed)],
+            );
         }
     }
 
-    /// Bed and upper side of every through, from the lowest up.
-    pub(crate) fn throughs(&self) -> Vec<(f64, f64)> {
+    /// The first through of every row, from the lowest up.
+    pub(crate) fn throughs(&self) -> Vec<Through> {
         let thick = self.course.wall.through.thickness.si();
-        let rows = self.plan.stone.throughs.iter();
-        let mut beds: Vec<f64> = rows.map(|row| row.height.si()).collect();
-        beds.sort_by(f64::total_cmp);
-        let over = beds.iter().copied().skip(1).chain([self.top()]);
-        let over: Vec<f64> = over.collect();
-        beds.into_iter()
-            .zip(over)
-            .map(|(bed, next)| (bed, (bed + thick).min(next)))
-            .collect()
+        let mut throughs: Vec<Through> = self
+            .plan
+            .stone
+            .throughs
+            .iter()
+            .enumerate()
+            .map(|(row, it)| Through {
+                bed: it.height.si(),
+                over: self.top(),
+                long: it.length.si(),
+                from: comes_from(self.plan, self.course, row, 0),
+            })
+            .collect();
+        throughs.sort_by(|a, b| a.bed.total_cmp(&b.bed));
+        let mut next = self.top();
+        for through in throughs.iter_mut().rev() {
+            through.over = (through.bed + thick).min(next);
+            next = through.bed;
+        }
+        throughs
     }
 
-    /// A through is as long as the wall is wide at its bed, and what stands out.
-    fn through(&self, sheet: &mut Sheet, bed: f64, over: f64) {
+    /// Where a through ends at the left and at the right: as far apart as the wall is wide at
+    /// its bed, and what stands out of both faces; or its own length from the face it comes from.
+    pub(crate) fn through_ends(&self, through: &Through) -> [f64; 2] {
         let out = self.course.wall.through.projection.si();
-        let [left, right] = Side::BOTH.map(|side| self.face(side, bed) + outwards(side) * out);
-        self.shape(
-            sheet,
-            Pen::Through,
-            &[(left, bed), (left, over), (right, over), (right, bed)],
-        );
+        let mut ends = Side::BOTH.map(|side| self.face(side, through.bed) + outwards(side) * out);
+        match through.from {
+            None => {}
+            Some(Side::Left) => ends[1] = ends[0] + through.long,
+            Some(Side::Right) => ends[0] = ends[1] - through.long,
+        }
+        ends
     }
 
     /// One cope stone on edge: as wide as the top, as high as the cope, its back rounded.

@@ -136,14 +136,13 @@ fn parts(cut: &Cut<'_>) -> Vec<Part> {
         let half = cut.plan.section.top_width().si() / 2.0;
         add("cope", (half * 0.4, top + cut.cope() * 0.7), Towards::Right);
     }
-    let throughs = cut.throughs();
-    if let Some((bed, over)) = throughs.first() {
-        let y = (bed + over) / 2.0;
-        add(
-            "through",
-            (cut.face(Side::Left, y) * 0.45, y),
-            Towards::Left,
-        );
+    if let Some(through) = cut.throughs().first() {
+        let y = (through.bed + through.over) / 2.0;
+        let (name, side) = match through.from {
+            None => ("through", Side::Left),
+            Some(side) => ("three-quarter through", side),
+        };
+        add(name, (cut.face(side, y) * 0.45, y), towards(side));
     }
     if let Some(at) = cut.hearting_near(top * 0.5) {
         add("hearting", at, Towards::Right);

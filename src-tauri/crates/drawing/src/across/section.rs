@@ -13,6 +13,7 @@ use crate::paper::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM, fitted};
 use crate::paper::side_notes::{Note, Towards};
 use crate::paper::upright::{Led, Level, PAST_MM, Step, Upright, across, led};
 use crate::paper::words::{self, shown};
+use crate::turns::comes_from;
 use craft::course::Course;
 use craft::plan::Plan;
 use craft::quantity::{Length, Read, metres};
@@ -185,9 +186,15 @@ fn widest_gap(cut: &Cut<'_>, side: Side) -> f64 {
 fn through_heights(sheet: &mut Sheet, cut: &Cut<'_>, side: Side, among: bool) {
     let x = lane(sheet, side);
     let mut notes = Vec::new();
-    for row in &cut.plan.stone.throughs {
+    for (at, row) in cut.plan.stone.throughs.iter().enumerate() {
         let y = row.height.si();
-        let end = cut.face(side, y) + outwards(side) * cut.course.wall.through.projection.si();
+        let comes_here = comes_from(cut.plan, cut.course, at, 0).is_none_or(|from| from == side);
+        let out = if comes_here {
+            cut.course.wall.through.projection.si()
+        } else {
+            0.0
+        };
+        let end = cut.face(side, y) + outwards(side) * out;
         let level = Level::of(cut.at(end, y), towards(side));
         across(sheet, level.y, level.from, x + outwards(side) * PAST_MM);
         tick(sheet, Point::new(x, level.y));

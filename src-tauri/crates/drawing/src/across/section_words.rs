@@ -3,6 +3,7 @@
 use crate::across::bank::Bank;
 use crate::across::cut::Cut;
 use crate::paper::words::{self, shown};
+use crate::turns::comes_from;
 use craft::quantity::{Length, Read, metres};
 use craft::timber::Part;
 use craft::wall::Side;
@@ -20,6 +21,7 @@ pub(crate) fn description(cut: &Cut<'_>) -> String {
         words::cope(plan, course),
         footing(cut),
         words::throughs(plan, course),
+        tails(cut),
         frame(cut),
         words::strings(plan, course),
         cut.bank().map_or_else(String::new, |bank| behind(&bank)),
@@ -87,6 +89,26 @@ pub(crate) fn trench_width(cut: &Cut<'_>, outset: Length) -> Length {
 pub(crate) fn base_width(cut: &Cut<'_>) -> Length {
     let base = cut.plan.section.base_width();
     cut.row().map_or(base, |row| row.base_width())
+}
+
+/// Where throughs end short of a face: which come from which, and what is behind them.
+fn tails(cut: &Cut<'_>) -> String {
+    let throughs = cut.throughs();
+    let from = Side::BOTH.map(|side| {
+        let here = throughs.iter().filter(|it| it.from == Some(side));
+        let beds: Vec<String> = here.map(|it| shown(cut.course, metres(it.bed))).collect();
+        (!beds.is_empty())
+            .then(|| format!("from the {} face at {}", side.word(), words::list(&beds)))
+    });
+    let from: Vec<String> = from.into_iter().flatten().collect();
+    if from.is_empty() {
+        return String::new();
+    }
+    format!(
+        "Where the wall is cut, throughs come {}; behind each tail the row is closed with face \
+         stone and tight hearting.",
+        words::list(&from)
+    )
 }
 
 /// The frame, with its offsets.
@@ -171,6 +193,10 @@ pub(crate) fn notes(cut: &Cut<'_>) -> Vec<String> {
     let mut notes = vec![format!(
         "Seen looking along the wall from station 0. Rings on the {upright}: string heights."
     )];
+    let rows = &cut.plan.stone.throughs;
+    if comes_from(cut.plan, cut.course, 0, 0).is_some() && rows.iter().any(|row| 1 < row.count) {
+        notes.push("Three-quarter throughs: the next along comes from the other face.".to_owned());
+    }
     if !cut.is_level() {
         notes.push(
             "Heights of throughs and strings count from the ground on the centre line.".to_owned(),

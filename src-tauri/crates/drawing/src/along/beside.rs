@@ -1,14 +1,15 @@
 //! What is written to the left and the right of the elevation: heights, copes, throughs.
 
+use crate::along::counted::below_top;
 use crate::along::face::{EndAt, Face, STANDING_MM};
 use crate::along::lie::level_shown;
-use crate::along::through_row::below_top;
 use crate::paper::dimension::tick;
 use crate::paper::pen::Pen;
 use crate::paper::scene::Point;
 use crate::paper::sheet::Sheet;
 use crate::paper::side_notes::{Note, Towards, side_notes};
 use crate::paper::words::shown;
+use crate::turns::come_to;
 use craft::course::End;
 use craft::quantity::{Read, show_count};
 
@@ -135,8 +136,14 @@ impl Lane<'_> {
         };
         let thick = face.course.wall.through.thickness.si();
         let y = self.lead(sheet, (at, level + (thick / 2.0).min(below / 2.0)));
+        let here = come_to(face.plan, face.course, row, face.lie.side);
         let row = face.plan.stone.throughs.get(row)?;
         let counted = show_count(row.count, "through", "throughs");
+        let counted = match here {
+            0 => format!("{counted}, dashed"),
+            some if some < row.count => format!("{some} of {counted}"),
+            _ => counted,
+        };
         let height = shown(face.course, row.height);
         Some(if face.plan.stone.throughs.len() <= FEW_ROWS {
             Note {

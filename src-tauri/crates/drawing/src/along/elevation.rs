@@ -1,6 +1,7 @@
 //! The wall seen from the side: frames, stints, through rows, copes, ends, stations, levels.
 
 use crate::along::beside::beside;
+use crate::along::counted::buried;
 use crate::along::face::Face;
 use crate::along::laid::{Laid, larger};
 use crate::along::lie::{Lie, level_shown};
@@ -8,7 +9,6 @@ use crate::along::line_row::{LineWriting, letters_explained, line_writing};
 use crate::along::masonry::copes_in_a_band;
 use crate::along::stint_band::{Place, Writing, stint_band, writing};
 use crate::along::stretches::{Stretch, laid_out, stretches};
-use crate::along::through_row::buried;
 use crate::along::told;
 use crate::along::underneath::underneath;
 use crate::paper::hatching::hatched_below;
@@ -162,6 +162,7 @@ fn notes(face: &Face<'_>, every: usize, stretches: usize, line: LineWriting) -> 
         notes.push(in_stretches(shown(course, plan.sizing.length), stretches));
     }
     notes.push(looked_at(face));
+    notes.extend(turns_note(face));
     notes.extend(line_notes(face));
     if line == LineWriting::Letters {
         notes.push(letters_explained(plan, course));
@@ -200,6 +201,19 @@ fn looked_at(face: &Face<'_>) -> String {
         said += ". Station 0 is at the right";
     }
     said + "."
+}
+
+/// How many three-quarter throughs show their ends in this face.
+fn turns_note(face: &Face<'_>) -> Option<String> {
+    let (here, all) = told::shown_throughs(face.plan, face.course, face.lie)?;
+    let said = match here {
+        0 => ", dashed: from the other face.".to_owned(),
+        some if some < all => {
+            format!(": {here} of {all} come from this face; dashed: those from the other.")
+        }
+        _ => ", from this face.".to_owned(),
+    };
+    Some(format!("Three-quarter throughs{said}"))
 }
 
 fn line_notes(face: &Face<'_>) -> Option<String> {

@@ -1,6 +1,7 @@
 //! The wall seen from the side, without any words: its edges, its ends, trench and frames.
 
-use crate::along::laid::Laid;
+use crate::along::counted::{Counting, reach};
+use crate::along::laid::{Laid, larger};
 use crate::along::lie::{Lie, Place};
 use crate::along::masonry::masonry;
 use crate::along::stretches::Stretch;
@@ -123,22 +124,20 @@ impl Face<'_> {
         })
     }
 
-    /// From where to where the whole wall stands so far below its top: heads lean back, and
-    /// raked ends step back. Nothing where two raked ends have met below.
-    pub(crate) fn reach(&self, below_top: f64) -> Option<(f64, f64)> {
-        let back = |at: usize, station: f64| {
-            let lean = self.plan.ends.get(at).map_or(0.0, |end| end.batter.lean());
-            let high = self.lie.top(station) - below_top - self.lie.ground(station);
-            lean * high.max(0.0)
-        };
-        let length = self.lie.length();
-        let (start, finish) = (back(0, 0.0), length - back(1, length));
-        (start + 0.05 < finish).then_some((start, finish))
+    /// The rows of throughs as the plan counts them.
+    pub(crate) fn counting(&self) -> Counting<'_> {
+        Counting {
+            plan: self.plan,
+            course: self.course,
+            lie: self.lie,
+            exaggerated: 1 < self.times,
+            larger: larger(self.scale),
+        }
     }
 
-    /// The same within this stretch.
+    /// From where to where within this stretch the wall stands so far below its top.
     pub(crate) fn reach_here(&self, below_top: f64) -> Option<(f64, f64)> {
-        let (start, finish) = self.reach(below_top)?;
+        let (start, finish) = reach(self.plan, self.lie, below_top)?;
         let (start, finish) = (start.max(self.from()), finish.min(self.to()));
         (start < finish).then_some((start, finish))
     }

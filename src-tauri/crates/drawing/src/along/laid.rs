@@ -4,12 +4,13 @@
 //! apart on paper; else they are larger and fewer. Where heights are drawn larger than
 //! lengths, stones are laid in the drawn shape, so that they still look like stones.
 
+use crate::along::counted::{CountedRow, Counting, below_top};
 use crate::along::lie::{Lie, Place};
 use crate::paper::scale::Scale;
 use craft::course::{Course, End};
 use craft::plan::Plan;
 use craft::quantity::{Length, Read, metres};
-use craft::stonework::{self, FaceEnd, Role, Stone, ThroughRow};
+use craft::stonework::{self, FaceEnd, PlantedFault, PlantedKind, Role, Stone, ThroughRow};
 use craft::wall::Batter;
 
 /// Heights of the lowest course and of the one under the cope, and the shortest and longest
@@ -55,14 +56,15 @@ impl Laid {
             times: f64::from(times),
             larger: larger(scale),
         };
-        let stones: Vec<LaidStone> = stonework::lay(&laying.face(), &[])
+        let counted = laying.counted();
+        let stones: Vec<LaidStone> = stonework::lay(&laying.face(), &laying.hidden(&counted))
             .iter()
             .filter(|stone| stone.role != Role::Footing)
             .map(|stone| laying.real(stone))
             .filter(|stone| laying.is_built(stone))
             .collect();
         Self {
-            in_rows: in_rows(plan, lie, &stones),
+            in_rows: in_rows(plan, lie, &counted, &stones),
             stones,
         }
     }
@@ -158,6 +160,38 @@ impl Laying<'_> {
         .collect()
     }
 
+    /// The rows of throughs as the plan counts them.
+    fn counted(&self) -> Vec<CountedRow> {
+        let counting = Counting {
+            plan: self.plan,
+            course: self.course,
+            lie: self.lie,
+            exaggerated: 1.0 < self.times,
+            larger: self.larger,
+        };
+        let rows = 0..self.plan.stone.throughs.len();
+        rows.map(|row| counting.row(row)).collect()
+    }
+
+    /// Throughs that come from the other face: in this one they are left out, and face stones
+    /// laid before their tails.
+    fn hidden(&self, counted: &[CountedRow]) -> Vec<PlantedFault> {
+        let zero = self.lie.zero();
+        let mut faults = Vec::new();
+        for (row, counted) in counted.iter().enumerate() {
+            let below = below_top(self.plan, row);
+            for one in counted.laid().filter(|one| one.hidden) {
+                let level = self.lie.top(one.along) - below - zero;
+                faults.push(PlantedFault::new(
+                    PlantedKind::MissingThrough,
+                    self.along(metres(one.along)),
+                    self.upwards(metres(level)),
+                ));
+            }
+        }
+        faults
+    }
+
     /// As many copes as the plan counts come between built ends.
     fn cope_thickness(&self) -> Length {
         let (plan, lie) = (self.plan, self.lie);
@@ -213,17 +247,29 @@ impl Laying<'_> {
     }
 }
 
-/// Where throughs stand above the ground: the stations of their middles, row by row.
-fn in_rows(plan: &Plan, lie: &Lie<'_>, stones: &[LaidStone]) -> Vec<Vec<f64>> {
+/// Where throughs stand above the ground: the stations of their middles, row by row. Each
+/// belongs to the row nearest in height, of those that have a place for it there.
+fn in_rows(
+    plan: &Plan,
+    lie: &Lie<'_>,
+    counted: &[CountedRow],
+    stones: &[LaidStone],
+) -> Vec<Vec<f64>> {
     let rows = &plan.stone.throughs;
-    let mut middles = vec![Vec::new(); rows.len()];
+    let mut middles: Vec<Vec<f64>> = vec![Vec::new(); rows.len()];
     for stone in stones.iter().filter(|stone| stone.role == Role::Through) {
         let (least, most) = span(&stone.outline);
         let (low, _) = levels(&stone.outline);
         let at = (least + most) / 2.0;
         let above = plan.section.height().si() - (lie.top(at) - low);
-        let off = |row: &usize| (rows[*row].height.si() - above).abs();
-        let nearest = (0..rows.len()).min_by(|a, b| off(a).total_cmp(&off(b)));
+        let off = |row: &usize| {
+            let has_place = counted[*row].has_place(at, &middles[*row]);
+            (!has_place, (rows[*row].height.si() - above).abs())
+        };
+        let nearest = (0..rows.len()).min_by(|a, b| {
+            let (a, b) = (off(a), off(b));
+            a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
+        });
         if let Some(row) = nearest.and_then(|row| middles.get_mut(row)) {
             row.push(at);
         }

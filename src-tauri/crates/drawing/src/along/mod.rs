@@ -1,6 +1,7 @@
 //! The wall from the side, unrolled along its line and in stretches where it is long.
 
 pub(crate) mod beside;
+pub(crate) mod counted;
 pub(crate) mod elevation;
 pub(crate) mod face;
 pub(crate) mod laid;

@@ -237,6 +237,7 @@ mod tests {
                     .map(|name| Student {
                         name: (*name).to_owned(),
                         experience: Experience::Novice,
+                        gloves: None,
                     })
                     .collect(),
             })

@@ -5,6 +5,7 @@ use crate::along::lie::level_shown;
 use crate::along::line_row::line_said;
 use crate::paper::scale::Scale;
 use crate::paper::words::{self, shown};
+use crate::turns::{come_to, comes_from};
 use craft::course::{Course, WallKind};
 use craft::plan::Plan;
 use craft::quantity::Read;
@@ -29,6 +30,7 @@ pub(crate) fn elevation(
         words::footing(plan, course),
         benched(course, lie),
         words::throughs(plan, course),
+        turns(plan, course, lie),
         words::frames(plan, course),
         stints(plan, course),
     ]
@@ -154,6 +156,31 @@ fn benched(course: &Course, lie: &Lie<'_>) -> String {
         "The footing is benched where the ground is steeper than 1 in 10.".to_owned()
     } else {
         String::new()
+    }
+}
+
+/// How many three-quarter throughs show their ends in the face that is looked at, and how many
+/// there are; nothing where throughs cross the wall.
+pub(crate) fn shown_throughs(
+    plan: &Plan,
+    course: &Course,
+    lie: &Lie<'_>,
+) -> Option<(usize, usize)> {
+    let rows = 0..plan.stone.throughs.len();
+    comes_from(plan, course, 0, 0)?;
+    let here = rows.map(|row| come_to(plan, course, row, lie.side)).sum();
+    let all = plan.stone.through_count();
+    (0 < all).then_some((here, all))
+}
+
+fn turns(plan: &Plan, course: &Course, lie: &Lie<'_>) -> String {
+    match shown_throughs(plan, course, lie) {
+        Some((0, _)) => "In this face no through shows its end: they are dashed.".to_owned(),
+        Some((here, all)) if here < all => format!(
+            "{here} of the {all} come from this face and show their ends; those from the other \
+             are dashed."
+        ),
+        _ => String::new(),
     }
 }
 

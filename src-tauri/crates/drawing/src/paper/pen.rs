@@ -11,6 +11,8 @@ pub enum Pen {
     Hearting,
     /// A through.
     Through,
+    /// A through that ends within the wall, behind the stones of the face.
+    HiddenThrough,
     /// A cope stone.
     Cope,
     /// The line of the ground.
@@ -69,11 +71,12 @@ pub(crate) enum Fill {
 
 impl Pen {
     /// Every pen.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 21] = [
         Self::Outline,
         Self::Stone,
         Self::Hearting,
         Self::Through,
+        Self::HiddenThrough,
         Self::Cope,
         Self::Ground,
         Self::Hatch,
@@ -99,6 +102,7 @@ impl Pen {
             Self::Stone => "pen-stone",
             Self::Hearting => "pen-hearting",
             Self::Through => "pen-through",
+            Self::HiddenThrough => "pen-hidden-through",
             Self::Cope => "pen-cope",
             Self::Ground => "pen-ground",
             Self::Hatch => "pen-hatch",
@@ -124,6 +128,7 @@ impl Pen {
             Self::Stone => (0.18, &[], Fill::Paper),
             Self::Hearting => (0.13, &[], Fill::Nothing),
             Self::Through | Self::Cope => (0.4, &[], Fill::Paper),
+            Self::HiddenThrough => (0.5, &[0.8, 0.5], Fill::Nothing),
             Self::Ground => (0.55, &[], Fill::Nothing),
             Self::Hatch => (0.15, &[], Fill::Nothing),
             Self::Trench => (0.35, &[2.4, 1.2], Fill::Nothing),

@@ -1,5 +1,6 @@
 //! Drawings in words, for people who can't see them: the same figures, in sentences.
 
+use crate::turns::{comes_from, lowest};
 use craft::course::{Course, End};
 use craft::plan::Plan;
 use craft::quantity::{Length, Read, show_count, show_mark};
@@ -91,6 +92,12 @@ pub(crate) fn throughs(plan: &Plan, course: &Course) -> String {
     if plan.stone.throughs.is_empty() {
         return "There are no throughs.".to_owned();
     }
+    let first = comes_from(plan, course, 0, 0);
+    let [one, more] = if first.is_none() {
+        ["through", "throughs"]
+    } else {
+        ["three-quarter through", "three-quarter throughs"]
+    };
     let rows: Vec<String> = plan
         .stone
         .throughs
@@ -98,13 +105,36 @@ pub(crate) fn throughs(plan: &Plan, course: &Course) -> String {
         .map(|row| {
             format!(
                 "{} at {}, each {} long",
-                show_count(row.count, "through", "throughs"),
+                show_count(row.count, one, more),
                 shown(course, row.height),
                 shown(course, row.length)
             )
         })
         .collect();
-    format!("Through rows above the ground: {}.", list(&rows))
+    let turns = turns(plan, course).unwrap_or_default();
+    format!("Through rows above the ground: {}.{turns}", list(&rows))
+}
+
+/// That three-quarter throughs come from alternate faces.
+fn turns(plan: &Plan, course: &Course) -> Option<String> {
+    let rows = &plan.stone.throughs;
+    let first = [0, 1].map(|at| comes_from(plan, course, lowest(plan), at));
+    let [Some(first), Some(next)] = first else {
+        return None;
+    };
+    if plan.stone.through_count() == 1 {
+        return Some(format!(" It comes from the {} face.", first.word()));
+    }
+    let other_rows = match rows.len() {
+        0 | 1 => "",
+        2 => " in the lower row, the other way round in the upper one",
+        _ => " in the lowest row, the other way round in the next one up, and so on",
+    };
+    Some(format!(
+        " From station 0 on they come from the {} and the {} face in turn{other_rows}.",
+        first.word(),
+        next.word()
+    ))
 }
 
 /// Where the strings are tied.

@@ -3,4 +3,5 @@
 mod by_hand;
 mod laid;
 mod planted;
+mod tied;
 mod walls;

@@ -3,7 +3,7 @@
 use super::super::{
     Fault, FaultKind, PlantedFault, PlantedKind, Point, check, check_cut, cut, lay,
 };
-use super::walls::{all_shapes, crossing, face};
+use super::walls::{all_shapes, face, sections};
 use crate::quantity::{Read, metres};
 
 const IN_A_FACE: [(PlantedKind, FaultKind); 4] = [
@@ -109,8 +109,7 @@ fn a_fault_that_has_no_room_is_left_out() {
 #[test]
 fn each_fault_of_a_section_is_found_and_nothing_else() {
     for seed in 0..24 {
-        for retaining in [false, true] {
-            let crossing = crossing(seed, retaining);
+        for crossing in sections(seed) {
             let side = if seed % 2 == 0 { -0.3 } else { 0.3 };
             for (kind, found_as, x, y) in [
                 (PlantedKind::Traced, FaultKind::Traced, side, 0.25),

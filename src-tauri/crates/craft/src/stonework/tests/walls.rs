@@ -1,8 +1,8 @@
 //! Walls to lay in tests.
 
-use super::super::{Crossing, Face, FaceEnd, Point, ThroughRow};
+use super::super::{Crossing, CutReach, CutThrough, Face, FaceEnd, Point, ThroughRow};
 use crate::quantity::{Length, metres};
-use crate::wall::{Batter, Footing, Section};
+use crate::wall::{Batter, Footing, Section, Side};
 
 pub(super) fn point(x: f64, y: f64) -> Point {
     Point {
@@ -126,6 +126,13 @@ pub(super) fn all_shapes(seed: u64) -> Vec<(&'static str, Face)> {
     ]
 }
 
+fn across(bed: f64) -> CutThrough {
+    CutThrough {
+        bed: metres(bed),
+        reach: CutReach::Across,
+    }
+}
+
 /// A freestanding wall cut through two rows of throughs; a retaining one has a plumb side.
 pub(super) fn crossing(seed: u64, retaining: bool) -> Crossing {
     let right = if retaining {
@@ -136,7 +143,7 @@ pub(super) fn crossing(seed: u64, retaining: bool) -> Crossing {
     let height: Length = metres(1.2);
     Crossing {
         section: Section::new(height, metres(0.42), batter(6.0), right).expect("sound"),
-        through_rows: vec![metres(0.45), metres(0.85)],
+        throughs: [0.45, 0.85].map(across).to_vec(),
         through_thickness: metres(0.1),
         through_projection: metres(0.03),
         footing: Some(Footing {
@@ -147,4 +154,29 @@ pub(super) fn crossing(seed: u64, retaining: bool) -> Crossing {
         course_heights: [metres(0.15), metres(0.09)],
         seed,
     }
+}
+
+/// The same where no stone crosses the wall: three quarters of the width at the bed, the
+/// lower through from the left and the upper one from the right, or the other way round.
+pub(super) fn short_throughs(seed: u64, retaining: bool) -> Crossing {
+    let mut crossing = crossing(seed, retaining);
+    for (at, one) in crossing.throughs.iter_mut().enumerate() {
+        let side = if (seed as usize + at).is_multiple_of(2) {
+            Side::Left
+        } else {
+            Side::Right
+        };
+        one.reach = CutReach::From(side, crossing.section.width_at(one.bed) * 0.75);
+    }
+    crossing
+}
+
+/// Sections of both kinds of wall with both kinds of throughs.
+pub(super) fn sections(seed: u64) -> [Crossing; 4] {
+    [
+        crossing(seed, false),
+        crossing(seed, true),
+        short_throughs(seed, false),
+        short_throughs(seed, true),
+    ]
 }

@@ -5,7 +5,7 @@ use crate::fixture::{self, lie};
 use crate::overlap::{faults, words};
 use crate::paper::pen::Pen;
 use crate::paper::scene::{Mark, Room, Scene};
-use craft::course::{Course, End, WallKind};
+use craft::course::{Course, End, ThroughReach, WallKind};
 use craft::plan::Plan;
 use craft::quantity::{Length, Read, metres};
 use craft::wall::{Batter, Side, Top};
@@ -203,6 +203,9 @@ fn made_up(key: u64) -> Option<(Course, Plan)> {
         };
         course.wall.kind = WallKind::Retaining(lie::bank(side));
     }
+    if dice(17) < 0.4 {
+        course.wall.through_reach = ThroughReach::ThreeQuarters;
+    }
     let plan = fixture::sound_plan(&course)?;
     Some((course, plan))
 }
@@ -226,7 +229,7 @@ fn no_text_touches_anything_on_two_hundred_made_up_walls() {
     assert!(all.is_empty(), "{} faults\n{}", all.len(), all.join("\n"));
 }
 
-/// Throughs drawn, dotted and told to lie in the ground are all that the plan counts.
+/// Throughs drawn, dashed, dotted and told to lie in the ground are all that the plan counts.
 #[test]
 fn no_through_is_lost_on_made_up_walls() {
     for key in 0..300_u64 {
@@ -238,11 +241,11 @@ fn no_through_is_lost_on_made_up_walls() {
             let own = |mark: &&Mark| matches!(mark, Mark::Polygon { pen: own, .. } if *own == pen);
             scene.marks.iter().filter(own).count()
         };
-        let drawn = with(Pen::Through) + with(Pen::Later);
+        let drawn = with(Pen::Through) + with(Pen::HiddenThrough) + with(Pen::Later);
         let counted = plan.stone.through_count();
         let lie = crate::along::lie::Lie::of(&plan, &course);
         let thick = course.wall.through.thickness.si();
-        let buried = crate::along::through_row::buried(&plan, &lie, thick);
+        let buried = crate::along::counted::buried(&plan, &lie, thick);
         let raked = plan.ends.iter().any(|end| end.kind == End::Raked);
         assert!(drawn <= counted, "{key}: {drawn} of {counted}");
         // Where a raked end moves throughs along, some more or fewer may meet the ground.
