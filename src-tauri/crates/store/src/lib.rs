@@ -1,0 +1,38 @@
+//! The kit store: what an instructor owns, which course has booked it, and what came home.
+//!
+//! One SQLite file for each instructor, `kit.db` in a folder the caller names. Every change
+//! is one transaction: after a crash the store is the old one or the new one. Dates and
+//! folders come in from the caller; nothing here asks the clock.
+//!
+//! - [`Store::open`] to change it, [`Store::read`] for a program that only plans
+//! - [`Lot`]: so many of an item that one person owns
+//! - [`CourseEntry`], [`Store::book`], [`Store::held_for`], [`Store::clashes`]: who counts on
+//!   what, on which days
+//! - [`Store::home`], [`Store::take_back_home`]: what came back, broke, was used up or lost
+//! - [`KitList`], [`Store::preview`], [`Store::apply`], [`Store::export`]: the kit list as a
+//!   CSV or XLSX file
+
+mod bookings;
+mod clashes;
+mod courses;
+mod error;
+mod held;
+mod homecoming;
+mod import;
+mod lots;
+mod migrations;
+mod notice;
+mod open;
+mod sheet;
+mod taking_back;
+mod text;
+
+pub use clashes::{Claim, Clash, Clashes, NotInStore};
+pub use courses::{Booked, CourseEntry};
+pub use error::Error;
+pub use homecoming::{CountedHome, Homecoming, Return};
+pub use import::{Changed, Mode, Preview};
+pub use lots::{Lot, MOST_MASS_KG, MOST_OF_ONE};
+pub use notice::ReadOnly;
+pub use open::{FILE_NAME, Store};
+pub use sheet::{Column, Fault, Kind, KitList, MOST_ROWS, Refusal};
