@@ -1,0 +1,192 @@
+//! What the plan itself shows to be missing: stone, frames, bars, lumber, chance, room, money.
+
+use super::{Dates, Part, Planned, ToDo};
+use crate::course::Course;
+use crate::deliveries::{Delivery, Ordered};
+use crate::frames::{Frames, LEAST_IN_USE};
+use crate::loads::Loads;
+use crate::money::{BreakEven, Money};
+use crate::pace::Forecast;
+use crate::quantity::{show_count, show_length, show_mark, show_mass, show_share, show_volume};
+use crate::tables::ReadyTable;
+use crate::timber::TimberPlan;
+
+/// The ids of what a plan itself can show to be missing; no task of the table may have one.
+pub const WORKED_OUT: [&str; 8] = [
+    "stone",
+    "drainage",
+    "frames",
+    "bars",
+    "lumber",
+    "chance",
+    "too-heavy",
+    "money",
+];
+
+/// Stone first, because it takes longest.
+pub(super) fn worked_out(course: &Course, planned: Planned<'_>, dates: &Dates) -> Vec<ToDo> {
+    let ready = planned.ready;
+    [
+        stone_to_order(course, planned),
+        drainage_to_order(course, planned),
+        frames_to_find(course, planned.frames, ready, dates),
+        bars_to_find(course, planned.frames, ready, dates),
+        lumber_to_find(course, planned.timber, ready, dates),
+        too_heavy(course, planned.loads, ready, dates),
+        chance_too_small(course, planned.forecast),
+        money_short(course, planned.money),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+fn stone_to_order(course: &Course, planned: Planned<'_>) -> Option<ToDo> {
+    let delivery = of(planned.deliveries, Ordered::WallStone)?;
+    let show = |mass| show_mass(mass, course.units);
+    let range = planned.stone.to_deliver;
+    let loads = delivery.loads.map_or_else(String::new, |loads| {
+        format!(", {}", show_count(loads.count, "load", "loads"))
+    });
+    let text = format!(
+        "Order stone: likely {}, high {}{loads}.",
+        show(range.mid),
+        show(range.high)
+    );
+    Some(ToDo::found("stone", Part::Stone, text).by(Some(delivery.order_by)))
+}
+
+/// Clean stone behind a wall that holds back a bank comes apart from the wall's own.
+fn drainage_to_order(course: &Course, planned: Planned<'_>) -> Option<ToDo> {
+    let delivery = of(planned.deliveries, Ordered::DrainageStone)?;
+    let it = planned.retaining?;
+    let text = format!(
+        "Order drainage stone for behind the wall: {}, {}, clean and all of one size.",
+        show_volume(it.backfill, course.units),
+        show_mass(it.backfill_mass, course.units)
+    );
+    Some(ToDo::found("drainage", Part::Stone, text).by(Some(delivery.order_by)))
+}
+
+fn of(deliveries: &[Delivery], what: Ordered) -> Option<&Delivery> {
+    deliveries.iter().find(|it| it.what == what)
+}
+
+fn frames_to_find(
+    course: &Course,
+    frames: &Frames,
+    ready: &ReadyTable,
+    dates: &Dates,
+) -> Option<ToDo> {
+    let short = frames.short.filter(|short| 0 < *short)?;
+    let have = frames.rows.len().saturating_sub(short);
+    let enough_to_leapfrog = course.frames.leapfrog && LEAST_IN_USE <= have;
+    if enough_to_leapfrog {
+        return None;
+    }
+    let way_out = if LEAST_IN_USE <= have {
+        " Or build in bays and move the frames along (leapfrog = true)."
+    } else {
+        " Moving frames along takes at least 3."
+    };
+    let text = format!(
+        "Borrow {}: the wall takes {}, there are {have}.{way_out}",
+        show_count(short, "frame", "frames"),
+        frames.rows.len()
+    );
+    let by = dates.before(ready.times.borrow_days);
+    Some(ToDo::found("frames", Part::Frames, text).by(by))
+}
+
+fn bars_to_find(
+    course: &Course,
+    frames: &Frames,
+    ready: &ReadyTable,
+    dates: &Dates,
+) -> Option<ToDo> {
+    let bars = frames.bars.as_ref().filter(|bars| bars.chosen.is_none())?;
+    let text = format!(
+        "No bar in stock is long enough: {} bars of at least {} are needed.",
+        bars.count,
+        show_length(bars.needed, course.units)
+    );
+    let by = dates.before(ready.times.buy_days);
+    Some(ToDo::found("bars", Part::Frames, text).by(by))
+}
+
+/// Lumber that no stock length allows; lumber to buy is on the cut list.
+fn lumber_to_find(
+    course: &Course,
+    timber: Option<&TimberPlan>,
+    ready: &ReadyTable,
+    dates: &Dates,
+) -> Option<ToDo> {
+    let it = timber.filter(|it| !it.cutting.too_long.is_empty())?;
+    let rows = it.cutting.too_long.iter();
+    let longest = rows
+        .filter_map(|row| it.list.get(*row))
+        .map(|row| row.length)
+        .max_by(|a, b| a.value.total_cmp(&b.value))?;
+    let text = format!(
+        "No lumber is long enough for the timber frames: a piece of {} is needed.",
+        show_mark(longest, course.units)
+    );
+    let by = dates.before(ready.times.buy_days);
+    Some(ToDo::found("lumber", Part::Frames, text).by(by))
+}
+
+/// Tools that no vehicle and no trailer may carry.
+fn too_heavy(
+    course: &Course,
+    loads: Option<&Loads>,
+    ready: &ReadyTable,
+    dates: &Dates,
+) -> Option<ToDo> {
+    let lines = &loads?.fits_nowhere;
+    if lines.is_empty() {
+        return None;
+    }
+    let named = lines.iter().map(|line| {
+        let each = show_mass(line.each, course.units);
+        format!("{} ({each} each)", line.name)
+    });
+    let text = format!(
+        "Heavier than any vehicle or trailer of this course may carry: {}. Hire one that may, or have them brought.",
+        named.collect::<Vec<_>>().join(", ")
+    );
+    let by = dates.before(ready.times.hire_days);
+    Some(ToDo::found("too-heavy", Part::Kit, text).by(by))
+}
+
+fn chance_too_small(course: &Course, forecast: &Forecast) -> Option<ToDo> {
+    if course.chance <= forecast.chance {
+        return None;
+    }
+    let text = format!(
+        "The chance of finishing is {}, below the {} wished for. A shorter or lower wall, the footing dug beforehand or more hours would raise it.",
+        show_share(forecast.chance),
+        show_share(course.chance)
+    );
+    Some(ToDo::found("chance", Part::Wall, text))
+}
+
+/// Fees that do not cover the costs. Who means to bear the loss marks it done.
+fn money_short(course: &Course, money: Option<&Money>) -> Option<ToDo> {
+    let money = money?;
+    let loss = money.left.filter(|left| *left < -0.005)?;
+    let way_out = match &money.break_even {
+        Some(BreakEven::From { least, .. }) => {
+            format!(
+                "It breaks even with {}.",
+                show_count(*least, "student", "students")
+            )
+        }
+        _ => "It breaks even with no number of students: raise the fee or spend less.".to_owned(),
+    };
+    let text = format!(
+        "The fees of {} leave {} of the costs uncovered. {way_out}",
+        show_count(course.group.students.len(), "student", "students"),
+        money.show(-loss)
+    );
+    Some(ToDo::found("money", Part::Money, text))
+}
