@@ -1,19 +1,18 @@
 //! What a responsible course warns of: the table's cautions that apply, and those that
 //! follow from this plan's own numbers.
 
+mod stone;
 mod wall;
 
+pub use stone::of_the_stone;
 pub use wall::{Lie, of_the_wall};
 
-use crate::course::{Course, Day, FrameKind, Venue, WallKind};
+use crate::conditions::Conditions;
+use crate::course::Course;
 use crate::pace::crew::{elbow_room, idle};
 use crate::pace::{Binding, Kept, Sizing};
 use crate::quantity::{Length, Read, show_count, show_length};
-use crate::stone::Stone;
-use crate::sun::SunDay;
-use crate::tables::{Applies, Tables};
-use crate::wall::Ground;
-use chrono::Datelike;
+use crate::tables::Tables;
 
 /// One caution as shown.
 #[derive(Debug, Clone, PartialEq)]
@@ -30,37 +29,13 @@ pub struct Shown {
 
 const COMMON: &str = "common practice, no source";
 
-/// The table's cautions that apply to this course, in the table's order.
-pub fn general(course: &Course, tables: &Tables, stone: &Stone, sun: &[SunDay]) -> Vec<Shown> {
-    let applies = |when: Applies| match when {
-        Applies::Always => true,
-        Applies::Bars => course.frames.kind == FrameKind::Bar,
-        Applies::Timber => course.frames.kind == FrameKind::Timber,
-        Applies::Retaining => matches!(course.wall.kind, WallKind::Retaining(_)),
-        Applies::Curves => course.wall.line.iter().any(|one| one.bend.is_some()),
-        Applies::Slopes => !Ground::new(course.wall.ground.clone()).is_level(),
-        Applies::Footing => course.wall.footing.is_some(),
-        Applies::Cope => 0 < stone.copes,
-        Applies::Throughs => !stone.throughs.is_empty(),
-        Applies::Heads => course.wall.ends.contains(&crate::course::End::Head),
-        Applies::Cold => course
-            .days
-            .iter()
-            .any(|day| season(&course.venue, day) == Season::Cold),
-        Applies::Hot => course
-            .days
-            .iter()
-            .any(|day| season(&course.venue, day) == Season::Hot),
-        Applies::Dark => course
-            .days
-            .iter()
-            .zip(sun)
-            .any(|(day, sun)| reaches_dark(day, sun)),
-    };
+/// The table's cautions that apply to a course of which these conditions hold, in the
+/// table's order.
+pub fn general(tables: &Tables, conditions: &Conditions) -> Vec<Shown> {
     tables
         .cautions
         .iter()
-        .filter(|caution| applies(caution.applies))
+        .filter(|caution| conditions.met(caution.applies))
         .map(|caution| Shown {
             id: caution.id.clone(),
             text: caution.text.clone(),
@@ -235,41 +210,5 @@ fn cure(binding: Binding) -> &'static str {
         Binding::Frames => "More frames, or building in bays (leapfrog = true), would cure it.",
         Binding::Site => "A second wall elsewhere on the site would cure it.",
         Binding::Given | Binding::ElbowRoom => "A longer wall or a second one would cure it.",
-    }
-}
-
-#[derive(PartialEq)]
-enum Season {
-    Cold,
-    Mild,
-    Hot,
-}
-
-/// By month, turned round south of the equator; within the tropics always hot. Common
-/// practice, no source: the instructor looks at the forecast.
-fn season(venue: &Venue, day: &Day) -> Season {
-    if venue.latitude.abs() < 23.4 {
-        return Season::Hot;
-    }
-    let month = if venue.latitude < 0.0 {
-        (day.date.month() + 5) % 12 + 1
-    } else {
-        day.date.month()
-    };
-    match month {
-        11 | 12 | 1..=3 => Season::Cold,
-        6..=8 => Season::Hot,
-        _ => Season::Mild,
-    }
-}
-
-/// The day's hours begin before civil dawn or end after civil dusk, or there is no day.
-fn reaches_dark(day: &Day, sun: &SunDay) -> bool {
-    let dawn = sun.civil_dawn.map(|time| time.time());
-    let dusk = sun.civil_dusk.map(|time| time.time());
-    match (dawn, dusk) {
-        (Some(dawn), Some(dusk)) if dawn < dusk => day.start < dawn || dusk < day.finish,
-        // Twilight all night, or a dusk after midnight: light enough in the day's hours.
-        _ => sun.sunrise.is_none() && sun.sunset.is_none() && sun.civil_dawn.is_none(),
     }
 }

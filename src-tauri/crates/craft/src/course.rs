@@ -1,8 +1,17 @@
 //! A course as its instructor describes it: what is given, before anything is worked out.
 
+mod around;
+mod bank;
+mod stone;
+
+pub use around::{MoneyGiven, PriceUnit, ReadyGiven, StonePrice, VehicleGiven};
+pub use bank::BankGiven;
+pub use stone::{OldWall, OnSite, StoneGiven, StoneKind};
+
 use crate::Error;
-use crate::quantity::{Density, Length, Mass, Units};
-use crate::wall::{Batter, Footing, Section, Side, Stretch, Survey, Top};
+use crate::kit::{Heat, Held, RuleChange};
+use crate::quantity::{Length, Units};
+use crate::wall::{Batter, Footing, Section, Stretch, Survey, Top};
 use chrono::{NaiveDate, NaiveTime};
 use chrono_tz::Tz;
 
@@ -25,14 +34,31 @@ pub struct Course {
     pub stone: StoneGiven,
     /// The frames it is set out with.
     pub frames: FramesGiven,
-    /// Tools counted by item; an item not named has not been counted.
-    pub kit_on_hand: Vec<(String, u32)>,
+    /// The tools as the instructor has them.
+    pub kit: KitGiven,
+    /// What the tools travel in.
+    pub vehicles: Vec<VehicleGiven>,
+    /// What the course costs and takes, if anything of it is known.
+    pub money: Option<MoneyGiven>,
+    /// What has been seen to, if the instructor keeps the list.
+    pub ready: Option<ReadyGiven>,
     /// Rates that replace the built-in pace table for this course.
     pub rates: Vec<GivenRate>,
     /// The chance of finishing that an `auto` length must keep.
     pub chance: f64,
     /// The seed of the simulated courses and of the worksheets.
     pub seed: u64,
+}
+
+/// The tools as the instructor has them.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct KitGiven {
+    /// What is held of each tool; one not named has not been counted.
+    pub held: Vec<Held>,
+    /// How hot it will be; by the season if it is not said.
+    pub heat: Option<Heat>,
+    /// Rules added, changed or switched off for this course.
+    pub changes: Vec<RuleChange>,
 }
 
 /// Where the course is held.
@@ -94,6 +120,37 @@ pub struct Student {
     pub name: String,
     /// How much wall they have built before.
     pub experience: Experience,
+    /// The size of their gloves, if they have said so.
+    pub gloves: Option<GloveSize>,
+}
+
+/// A size of gloves.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs)]
+pub enum GloveSize {
+    Xs,
+    S,
+    M,
+    L,
+    Xl,
+    Xxl,
+}
+
+impl GloveSize {
+    /// All sizes, the smallest first.
+    pub const ALL: [Self; 6] = [Self::Xs, Self::S, Self::M, Self::L, Self::Xl, Self::Xxl];
+
+    /// As it stands on the glove.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Xs => "XS",
+            Self::S => "S",
+            Self::M => "M",
+            Self::L => "L",
+            Self::Xl => "XL",
+            Self::Xxl => "XXL",
+        }
+    }
 }
 
 /// How much someone has built before.
@@ -138,8 +195,12 @@ pub struct WallGiven {
     pub through_spacing: Length,
     /// A through's width along the wall, thickness and projection from each face.
     pub through: ThroughSize,
+    /// How far throughs reach.
+    pub through_reach: ThroughReach,
     /// The trench, if one is dug.
     pub footing: Option<Footing>,
+    /// The trench is open already, from a course before or dug beforehand.
+    pub trench_dug: bool,
     /// How the wall ends at station 0 and at its far end.
     pub ends: [End; 2],
     /// The batter of a head at either end.
@@ -153,33 +214,6 @@ pub enum WallKind {
     Freestanding,
     /// One face in the open, the other against a bank.
     Retaining(BankGiven),
-}
-
-/// The bank behind a retaining wall; what is not said comes from the table.
-#[derive(Debug, Clone, PartialEq)]
-pub struct BankGiven {
-    /// The side it lies on.
-    pub side: Side,
-    /// Thickness of the drainage stone behind the wall.
-    pub drainage: Option<Length>,
-    /// How high it leans against the wall; up to the top if it is not said.
-    pub height: Option<Length>,
-    /// What it is made of, as it lies.
-    pub fill: Option<Density>,
-    /// The friction angle within it, in degrees.
-    pub friction_degrees: Option<f64>,
-    /// The friction angle between it and the back of the wall, in degrees.
-    pub wall_friction_degrees: Option<f64>,
-    /// The friction angle under the wall, in degrees.
-    pub base_friction_degrees: Option<f64>,
-    /// How steeply the ground above rises from the wall, in degrees.
-    pub slope_degrees: Option<f64>,
-    /// What stands, drives or is stored above, in kN/m2.
-    pub load_kpa: Option<f64>,
-    /// It stands near a boundary.
-    pub near_boundary: bool,
-    /// It stands near a building.
-    pub near_building: bool,
 }
 
 impl WallGiven {
@@ -214,6 +248,17 @@ pub struct ThroughSize {
     pub projection: Length,
 }
 
+/// How far throughs reach into the wall.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum ThroughReach {
+    /// From face to face.
+    #[default]
+    Across,
+    /// Three quarters of the width, from one face and the other in turn, where no stone is
+    /// long enough.
+    ThreeQuarters,
+}
+
 /// How a wall ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum End {
@@ -223,75 +268,6 @@ pub enum End {
     Joined,
     /// Left stepped back, to be carried on.
     Raked,
-}
-
-/// The stone as the instructor knows it; what is not said comes from the tables.
-#[derive(Debug, Clone, PartialEq)]
-pub struct StoneGiven {
-    /// A key of the stone table.
-    pub kind: Option<String>,
-    /// The density of the solid stone.
-    pub density: Option<Density>,
-    /// Share of the built wall that is air.
-    pub voids: Option<f64>,
-    /// Share of the body's solid stone, throughs taken off, that is hearting.
-    pub hearting_share: Option<f64>,
-    /// Share of delivered stone left over or unusable.
-    pub waste: Option<f64>,
-    /// What lies there already.
-    pub on_site: OnSite,
-    /// One delivery.
-    pub load: Option<Mass>,
-    /// No more than this can be had.
-    pub most: Option<Mass>,
-    /// Working days from order to delivery.
-    pub lead_days: Option<u32>,
-}
-
-/// Stone that lies at the site before the course.
-#[derive(Debug, Clone, PartialEq)]
-pub enum OnSite {
-    /// An unsorted heap.
-    Heap(Mass),
-    /// Sorted stone by kind.
-    ByKind(Vec<(StoneKind, Mass)>),
-}
-
-/// What a stone in the wall is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum StoneKind {
-    /// Below the ground.
-    Footing,
-    /// The two faces.
-    Face,
-    /// The filling between them.
-    Hearting,
-    /// Stones that cross the wall.
-    Throughs,
-    /// The row on top.
-    Copes,
-}
-
-impl StoneKind {
-    /// All kinds in the order they are laid.
-    pub const ALL: [Self; 5] = [
-        Self::Footing,
-        Self::Face,
-        Self::Hearting,
-        Self::Throughs,
-        Self::Copes,
-    ];
-
-    /// The trade's word for it.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Footing => "footing",
-            Self::Face => "face",
-            Self::Hearting => "hearting",
-            Self::Throughs => "throughs",
-            Self::Copes => "copes",
-        }
-    }
 }
 
 /// What frames are made of.

@@ -1,6 +1,6 @@
 //! Every way a sum can refuse, each with a sentence for the person who asked.
 
-use crate::quantity::{Length, Units, show_length, show_mark};
+use crate::quantity::{Length, Mass, Units, show_length, show_mark, show_mass};
 
 /// Why a plan could not be worked out.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -133,6 +133,34 @@ pub enum Error {
     /// Nobody to teach.
     #[error("there are no students")]
     NoStudents,
+    /// People who alone weigh what their vehicle may carry.
+    #[error(
+        "{people} people at {} each leave nothing of the payload of {}",
+        show_mass(*person, units.unwrap_or(Units::Metric)),
+        show_mass(*payload, units.unwrap_or(Units::Metric))
+    )]
+    PeopleFillVehicle {
+        /// Which vehicle, counted from 0.
+        vehicle: usize,
+        /// How many people.
+        people: u32,
+        /// One person with what they carry.
+        person: Mass,
+        /// What the vehicle may carry.
+        payload: Mass,
+        /// How to write the masses; kilograms when not said.
+        units: Option<Units>,
+    },
+    /// A thing marked done that is not in the list.
+    #[error("there is nothing called \"{given}\" to be seen to")]
+    UnknownTask {
+        /// Which of the marks, counted from 0.
+        at: usize,
+        /// What was given.
+        given: String,
+        /// What there is.
+        known: Vec<String>,
+    },
     /// A bar size the table does not hold.
     #[error("\"{given}\" is not a bar in the table of bars")]
     UnknownBar {
@@ -152,6 +180,36 @@ pub enum Error {
     /// A tool counted that no rule names.
     #[error("\"{given}\" is not a tool in the table of kit rules")]
     UnknownTool {
+        /// What was given.
+        given: String,
+        /// What there is.
+        known: Vec<String>,
+    },
+    /// A kit rule changed that is not there, or added without what a new one needs.
+    #[error("no kit rule is named \"{given}\", and a new one needs both per and each")]
+    NewTool {
+        /// The change, counted from 0.
+        at: usize,
+        /// What was given.
+        given: String,
+        /// What there is.
+        known: Vec<String>,
+    },
+    /// A kit rule added for one size of a tool that comes in sizes.
+    #[error("\"{given}\" is one size of \"{rule}\", whose sizes are counted by one rule")]
+    OneSize {
+        /// The change, counted from 0.
+        at: usize,
+        /// What was given.
+        given: String,
+        /// The rule of all sizes.
+        rule: String,
+    },
+    /// A tool needed for a stage that does not exist.
+    #[error("\"{given}\" is not a stage that something could be needed for")]
+    NeededFor {
+        /// The change, counted from 0.
+        at: usize,
         /// What was given.
         given: String,
         /// What there is.
@@ -190,9 +248,14 @@ impl Error {
             Self::BankTooSteep { .. } => "bank-too-steep",
             Self::BackTooFlat { .. } => "back-too-flat",
             Self::NoStudents => "no-students",
+            Self::PeopleFillVehicle { .. } => "people-fill-vehicle",
+            Self::UnknownTask { .. } => "unknown-task",
             Self::UnknownBar { .. } => "unknown-bar",
             Self::UnknownStone { .. } => "unknown-stone",
             Self::UnknownTool { .. } => "unknown-tool",
+            Self::NewTool { .. } => "new-tool",
+            Self::OneSize { .. } => "one-size",
+            Self::NeededFor { .. } => "needed-for",
             Self::UnknownStage { .. } => "unknown-stage",
             Self::Table { .. } => "table",
         }
@@ -215,9 +278,17 @@ impl Error {
             Self::BankAboveWall { .. } => "wall.bank.height",
             Self::BankTooSteep { .. } => "wall.bank.slope_degrees",
             Self::NoStudents => "group",
+            Self::PeopleFillVehicle { vehicle, .. } => {
+                return Some(format!("vehicle.{vehicle}.people"));
+            }
+            Self::UnknownTask { at, .. } => return Some(format!("ready.done.{at}")),
             Self::UnknownBar { .. } => "frames.bar",
             Self::UnknownStone { .. } => "stone.kind",
             Self::UnknownTool { .. } => "kit.on_hand",
+            Self::NewTool { at, .. } | Self::OneSize { at, .. } => {
+                return Some(format!("kit.rule.{at}.item"));
+            }
+            Self::NeededFor { at, .. } => return Some(format!("kit.rule.{at}.needed_for")),
             Self::UnknownStage { .. } => "pace.rates",
             Self::Table { .. } => return None,
         };
@@ -261,10 +332,21 @@ impl Error {
             Self::NoStudents => {
                 "give novices, improvers or experienced, or name the students".to_owned()
             }
+            Self::PeopleFillVehicle { .. } => {
+                "let fewer travel in it, or give the payload that stands in its papers".to_owned()
+            }
+            Self::UnknownTask { .. } => {
+                "write an id as the list of what is not ready shows it, or leave it out".to_owned()
+            }
             Self::UnknownBar { known, .. }
             | Self::UnknownStone { known, .. }
             | Self::UnknownTool { known, .. }
+            | Self::NeededFor { known, .. }
             | Self::UnknownStage { known, .. } => format!("there are: {}", known.join(", ")),
+            Self::NewTool { .. } => NEW_TOOL.to_owned(),
+            Self::OneSize { rule, .. } => {
+                format!("change the rule \"{rule}\"; it asks for what each size takes")
+            }
             Self::Table { .. } => {
                 "put the row back, or remove your own copy of the table so that the built-in one is used"
                     .to_owned()
@@ -278,7 +360,8 @@ impl Error {
             Self::ThroughRow { units, .. }
             | Self::GroundAboveTop { units, .. }
             | Self::RadiusTooSmall { units, .. }
-            | Self::BankAboveWall { units, .. } => *units = Some(shown),
+            | Self::BankAboveWall { units, .. }
+            | Self::PeopleFillVehicle { units, .. } => *units = Some(shown),
             _ => {}
         }
         self
@@ -290,8 +373,22 @@ impl Error {
             Self::UnknownBar { given, known }
             | Self::UnknownStone { given, known }
             | Self::UnknownTool { given, known }
-            | Self::UnknownStage { given, known } => Some((given, known)),
+            | Self::NewTool { given, known, .. }
+            | Self::NeededFor { given, known, .. }
+            | Self::UnknownStage { given, known }
+            | Self::UnknownTask { given, known, .. } => Some((given, known)),
             _ => None,
         }
     }
+
+    /// What would be right, where one of the words there are is much like the one given.
+    pub fn cure_with(&self, nearest: &str) -> String {
+        match self {
+            Self::NewTool { .. } => format!("did you mean \"{nearest}\"? Else {NEW_TOOL}"),
+            _ => format!("did you mean \"{nearest}\"?"),
+        }
+    }
 }
+
+/// What makes a tool that no rule names into a rule.
+const NEW_TOOL: &str = "say how a new one is counted, such as per = \"pair\" and each = 1";

@@ -9,17 +9,27 @@
 //! - [`wall`]: section, line, ground and volumes; [`frames`]: stations, bars and strings;
 //!   [`timber`]: nailed frames and the lumber for them
 //! - [`retaining`]: a bank behind the wall, for teaching
-//! - [`stone`], [`people`], [`kit`]: what and who is needed
+//! - [`stone`], [`deliveries`], [`heaps`]: what stone, when it is ordered and where it lies;
+//!   [`lifting`]: which stones one person may lift, and what moves the others
+//! - [`people`], [`kit`]: who and what is needed; [`loads`]: what travels in which vehicle;
+//!   [`money`]: what it costs
 //! - [`pace`]: work by stage, the simulated courses, the length that fits, the timetable
+//! - [`conditions`]: when a caution or a kit rule counts
 //! - [`sun`], [`cautions`], [`readiness`], [`worksheet`]: daylight, safety, what is still
 //!   to do, questions
 //! - [`plan`]: the one door through which all of it is asked
 
 pub mod cautions;
+pub mod conditions;
 pub mod course;
+pub mod deliveries;
 mod error;
 pub mod frames;
+pub mod heaps;
 pub mod kit;
+pub mod lifting;
+pub mod loads;
+pub mod money;
 pub mod pace;
 pub mod people;
 pub mod plan;

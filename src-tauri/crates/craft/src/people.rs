@@ -103,6 +103,7 @@ mod tests {
             .map(|(at, &experience)| Student {
                 name: format!("Student {}", at + 1),
                 experience,
+                gloves: None,
             })
             .collect();
         Group {

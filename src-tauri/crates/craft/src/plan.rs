@@ -1,13 +1,25 @@
 //! The one door into the sums: a course and the tables go in, the whole plan comes out.
 
+mod frames;
 mod given;
+mod heaps;
+mod lifting;
+mod ready;
+#[cfg(test)]
+pub(crate) mod sample;
 mod size;
 
 use crate::Error;
 use crate::cautions::{self, Shown};
-use crate::course::{Course, FrameKind, WallKind};
+use crate::conditions::Conditions;
+use crate::course::{Course, WallKind};
+use crate::deliveries::{Delivery, deliveries};
 use crate::frames::{Fittings, Frames, Leapfrog};
+use crate::heaps::Heaps;
 use crate::kit::{self, Counted, KitLine};
+use crate::lifting::Guide;
+use crate::loads::Loads;
+use crate::money::Money;
 use crate::pace::SAMPLES;
 use crate::pace::calendar::Calendar;
 use crate::pace::crew::{self, Gang};
@@ -17,14 +29,14 @@ use crate::pace::programme::Programme;
 use crate::pace::sizing::Sizing;
 use crate::pace::timetable::{Entry, Words, timetable};
 use crate::pace::work::Amounts;
-use crate::people::{Stint, pair_count, stints};
+use crate::people::{Stint, stints};
 use crate::quantity::{Length, metres};
-use crate::readiness::{Planned, ToDo, to_do};
+use crate::readiness::{Planned, ToDo};
 use crate::retaining::Retaining;
 use crate::stone::Stone;
 use crate::sun::{SunDay, sun};
-use crate::tables::{PaceTable, Tables};
-use crate::timber::{FrameShape, TimberPlan};
+use crate::tables::{KitRule, PaceTable, Tables};
+use crate::timber::TimberPlan;
 use crate::wall::{Ground, Line, Section, Volumes, Wall, WallEnd};
 use std::borrow::Cow;
 use std::rc::Rc;
@@ -57,8 +69,18 @@ pub struct Plan {
     pub retaining: Option<Retaining>,
     /// The stone.
     pub stone: Stone,
+    /// Where it lies before it is built in.
+    pub heaps: Heaps,
+    /// Which of its stones one person may lift, and what moves the others.
+    pub lifting: Guide,
+    /// What of it is ordered, and by when.
+    pub deliveries: Vec<Delivery>,
     /// The tools.
     pub kit: Vec<KitLine>,
+    /// What travels in which vehicle, where vehicles are given.
+    pub loads: Option<Loads>,
+    /// What it costs and takes, where prices are given.
+    pub money: Option<Money>,
     /// Who builds where.
     pub stints: Vec<Stint>,
     /// Students to one instructor.
@@ -73,7 +95,7 @@ pub struct Plan {
     pub sun: Vec<SunDay>,
     /// What to mind.
     pub cautions: Vec<Shown>,
-    /// What is not ready.
+    /// What there is to see to, by date.
     pub to_do: Vec<ToDo>,
 }
 
@@ -100,6 +122,8 @@ pub fn plan(course: &Course, tables: &Tables) -> Result<Plan, Error> {
 struct Planner<'a> {
     course: Cow<'a, Course>,
     tables: &'a Tables,
+    /// The kit rules as they hold for this course.
+    rules: Vec<KitRule>,
     pace: PaceTable,
     section: Section,
     ground: Ground,
@@ -121,7 +145,7 @@ impl<'a> Planner<'a> {
         if course.group.students.is_empty() {
             return Err(Error::NoStudents);
         }
-        given::known_tools(course, tables)?;
+        let rules = given::kit_rules(course, tables)?;
         given::sound(tables)?;
         let pace = given::with_rates(&tables.pace, &course.rates, &tables.stages)?;
         Ok(Self {
@@ -134,7 +158,8 @@ impl<'a> Planner<'a> {
                 &tables.stages,
                 pace.spread.clone(),
             )),
-            course: Cow::Borrowed(course),
+            course: given::with_frames_free(course, &rules),
+            rules,
             tables,
             pace,
         })
@@ -152,7 +177,8 @@ impl<'a> Planner<'a> {
             .iter()
             .map(|day| sun(&self.course.venue, day.date))
             .collect();
-        let kit = self.kit(&built);
+        let conditions = Conditions::of(&self.course, &built.stone, &sun);
+        let kit = self.kit(&built, &conditions);
         let gang = self.gang(&built);
         let ratio = gang.students_per_instructor();
         let lower = self.lower_wall(&sizing);
@@ -174,28 +200,33 @@ impl<'a> Planner<'a> {
             retaining: retaining.as_ref(),
         };
         cautions.extend(cautions::of_the_wall(&self.course, self.tables, lie));
-        cautions.extend(cautions::general(
-            &self.course,
-            self.tables,
-            &built.stone,
-            &sun,
-        ));
+        cautions.extend(cautions::of_the_stone(&self.course, &built.stone));
+        cautions.extend(cautions::general(self.tables, &conditions));
+        let (loads, money) = (self.loads(&kit)?, self.money(&built.stone));
+        let stints = stints(&self.course.group, built.length, &self.pace, LAYING);
+        let heaps = self.heaps(&built, &stints, retaining.as_ref());
+        let table = &self.tables.stone;
+        let deliveries = deliveries(&self.course, &built.stone, retaining.as_ref(), table);
+        let to_do = self.to_do(Planned {
+            stone: &built.stone,
+            deliveries: &deliveries,
+            retaining: retaining.as_ref(),
+            frames: &built.frames,
+            timber: timber.as_ref(),
+            kit: &kit,
+            loads: loads.as_ref(),
+            money: money.as_ref(),
+            forecast: &forecast,
+            conditions: &conditions,
+            ready: &self.tables.ready,
+        })?;
         Ok(Plan {
-            to_do: to_do(
-                &self.course,
-                Planned {
-                    stone: &built.stone,
-                    retaining: retaining.as_ref(),
-                    frames: &built.frames,
-                    timber: timber.as_ref(),
-                    kit: &kit,
-                    forecast: &forecast,
-                },
-                &self.tables.stone,
-            ),
+            to_do,
+            loads,
+            money,
             timetable: self.timetable(&programme, &draws),
             work: self.work(&built),
-            stints: stints(&self.course.group, built.length, &self.pace, LAYING),
+            stints,
             ends: self.ends(&built.wall),
             fittings,
             leapfrog: self.leapfrog(&built),
@@ -206,7 +237,10 @@ impl<'a> Planner<'a> {
             sizing,
             volumes: built.volumes,
             frames: built.frames,
+            heaps,
+            lifting: self.lifting(&built.stone),
             stone: built.stone,
+            deliveries,
             kit,
             students_per_instructor: ratio,
             forecast,
@@ -311,15 +345,11 @@ impl<'a> Planner<'a> {
         )
     }
 
-    fn kit(&self, built: &Built) -> Vec<KitLine> {
-        let frames = &self.course.frames;
-        let counted = Counted {
-            group: &self.course.group,
-            frames: &built.frames,
-            frames_standing: kit::frames_standing(&built.frames, frames.leapfrog, frames.in_stock),
-            length: built.length,
-        };
-        kit::kit(&self.tables.kit, &counted, &self.course.kit_on_hand)
+    fn kit(&self, built: &Built, conditions: &Conditions) -> Vec<KitLine> {
+        let stints = self.gang(built).pairs_at_work();
+        let (frames, length) = (&built.frames, built.length);
+        let counted = Counted::of(&self.course, conditions, frames, length, stints);
+        kit::kit(&self.rules, &counted, &self.course.kit.held)
     }
 
     fn ends(&self, wall: &Wall) -> Vec<WallEnd> {
@@ -341,34 +371,5 @@ impl<'a> Planner<'a> {
         Retaining::of(bank, asked, &built.wall, density, table)
             .map(Some)
             .map_err(|error| error.shown_in(self.course.units))
-    }
-
-    fn timber(&self, built: &Built) -> Result<Option<TimberPlan>, Error> {
-        let given = &self.course.frames;
-        if given.kind == FrameKind::Bar {
-            return Ok(None);
-        }
-        let mut timber = self.tables.frames.timber.clone();
-        if !given.lumber_lengths.is_empty() {
-            timber
-                .lumber
-                .stock_lengths
-                .clone_from(&given.lumber_lengths);
-        }
-        let rows = built.frames.rows.iter();
-        let shapes: Vec<FrameShape> = rows.map(|row| FrameShape::at(row, &self.section)).collect();
-        timber.plan(&shapes).map(Some)
-    }
-
-    fn leapfrog(&self, built: &Built) -> Option<Leapfrog> {
-        let frames = &self.course.frames;
-        let moved = frames.leapfrog && !built.frames.moves.is_empty();
-        let gang = self.gang(built);
-        moved.then(|| Leapfrog {
-            in_use: kit::frames_standing(&built.frames, frames.leapfrog, frames.in_stock),
-            room: gang.room,
-            pairs: gang.pairs_at_work(),
-            of_pairs: pair_count(self.course.group.students.len()),
-        })
     }
 }

@@ -2,12 +2,19 @@
 //!
 //! The figures live in readable files with their sources; here is only their shape.
 
+mod heaps;
+mod kit;
+mod lifting;
+mod ready;
 mod setting_out;
 
+pub use heaps::{ClearTable, HeapTable, Lie, Lying, RowTable, TipTable};
+pub use kit::{Each, KitRule, Per, Way};
+pub use lifting::{HowLifted, LiftingPlace, LiftingTable, PlaceHeight, StageLift};
+pub use ready::{ComeByTimes, LoadingNote, LoadingTable, Part, ReadyTable, Task, When};
 pub use setting_out::{BoardTable, FrameTable, RetainingTable, StringTable};
 
-use crate::course::FrameKind;
-use crate::quantity::{Density, Length, LinearMassDensity, Mass};
+use crate::quantity::{Density, Length, LinearMassDensity};
 
 /// All tables together.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,6 +33,12 @@ pub struct Tables {
     pub stages: Vec<Stage>,
     /// The tools a course needs.
     pub kit: Vec<KitRule>,
+    /// How stone lies in heaps, and what is kept clear of it.
+    pub heaps: HeapTable,
+    /// How stone is lifted, and what moves what is too heavy.
+    pub lifting: LiftingTable,
+    /// What has to be arranged, and what vehicles are reckoned with.
+    pub ready: ReadyTable,
     /// What is taught, and before which stage.
     pub lessons: Vec<Lesson>,
     /// What a responsible course warns of.
@@ -45,6 +58,8 @@ pub struct StoneTable {
     pub waste: Spread,
     /// Share of the cope that is solid.
     pub cope_fill: Spread,
+    /// Share of a stripped-out wall's stone that can be built in again.
+    pub reused: Spread,
     /// Working days from order to delivery.
     pub lead_days: u32,
     /// Where the working days come from.
@@ -211,60 +226,6 @@ pub enum Crew {
     CopingCrews,
 }
 
-/// A tool, and how many of it a course needs.
-#[derive(Debug, Clone, PartialEq)]
-pub struct KitRule {
-    /// The tool.
-    pub item: String,
-    /// What it is counted in; empty for pieces.
-    pub unit: String,
-    /// Per what.
-    pub per: Per,
-    /// Only where frames are of this kind.
-    pub only_for: Option<FrameKind>,
-    /// So many to each.
-    pub each: f64,
-    /// Share carried beyond the need.
-    pub spare: f64,
-    /// The smallest number worth carrying.
-    pub least: u32,
-    /// Without it the work must not begin.
-    pub safety_critical: bool,
-    /// Used up by the course.
-    pub consumable: bool,
-    /// Mass of one.
-    pub mass: Mass,
-    /// Where it is used.
-    pub place: String,
-    /// A stage's id, or `all`.
-    pub needed_for: String,
-    /// Why it is needed.
-    pub why: String,
-    /// Who says so.
-    pub source: String,
-}
-
-/// What a tool is counted by.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Per {
-    /// Each student.
-    Student,
-    /// Each pair.
-    Pair,
-    /// Each stint.
-    Stint,
-    /// Each frame standing.
-    Frame,
-    /// Each instructor and assistant.
-    Instructor,
-    /// Everybody there.
-    Person,
-    /// The group as a whole.
-    Group,
-    /// Each metre of wall.
-    Metre,
-}
-
 /// A lesson, and the stage it comes before.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lesson {
@@ -306,7 +267,7 @@ pub struct Caution {
     pub source: String,
 }
 
-/// When a caution matters.
+/// When a caution or a kit rule counts; [`crate::conditions::Conditions`] says which do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Applies {
     /// On every course.
@@ -335,4 +296,42 @@ pub enum Applies {
     Hot,
     /// When the day's hours reach past daylight.
     Dark,
+}
+
+impl Applies {
+    /// All of them.
+    pub const ALL: [Self; 13] = [
+        Self::Always,
+        Self::Bars,
+        Self::Footing,
+        Self::Cope,
+        Self::Throughs,
+        Self::Heads,
+        Self::Retaining,
+        Self::Curves,
+        Self::Slopes,
+        Self::Timber,
+        Self::Cold,
+        Self::Hot,
+        Self::Dark,
+    ];
+
+    /// The word the tables and the course file use.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Always => "always",
+            Self::Bars => "bars",
+            Self::Footing => "footing",
+            Self::Cope => "cope",
+            Self::Throughs => "throughs",
+            Self::Heads => "heads",
+            Self::Retaining => "retaining",
+            Self::Curves => "curves",
+            Self::Slopes => "slopes",
+            Self::Timber => "timber",
+            Self::Cold => "cold",
+            Self::Hot => "hot",
+            Self::Dark => "dark",
+        }
+    }
 }

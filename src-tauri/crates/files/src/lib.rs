@@ -5,10 +5,13 @@
 //! not at all. Tables and lessons come from the built-in copy of `lessons/`, with the
 //! instructor's own files over them.
 
+#[cfg(test)]
+mod bare;
 mod cards;
 pub mod course;
 mod error;
 mod library;
+pub mod own_kit;
 pub mod quantity;
 mod save;
 mod shelf;

@@ -5,6 +5,7 @@
 
 use crate::Error;
 use crate::cards::{self, Card, Country, Term};
+use crate::own_kit;
 use crate::shelf::{self, Shelf};
 use crate::tables;
 use craft::tables::Tables;
@@ -24,8 +25,8 @@ pub struct Library {
     pub terms: Vec<Term>,
     /// Emergency numbers.
     pub countries: Vec<Country>,
-    /// Tools counted in the instructor's store, by item.
-    pub kit_on_hand: Vec<(String, u32)>,
+    /// Tools whose kit rules this instructor has changed for good.
+    pub own_rules: Vec<String>,
 }
 
 impl Library {
@@ -37,8 +38,8 @@ impl Library {
         Self::load(None)
     }
 
-    /// The built-in library with an instructor's store over it: `lessons/` in the store
-    /// holds their own files, `kit.toml` what they have counted.
+    /// The built-in library with an instructor's own over it: `lessons/` in their folder
+    /// holds their files.
     ///
     /// # Errors
     /// [`Error::Refused`] naming the file and the line of what is broken; [`Error::Read`].
@@ -64,7 +65,6 @@ impl Library {
             cards::has_its_place(text, card, &tables.stages)?;
         }
         Ok(Self {
-            kit_on_hand: tables::kit_on_hand(store, &tables)?,
             tables,
             cards,
             pages: shelf
@@ -76,6 +76,7 @@ impl Library {
             countries: shelf
                 .table::<tables::Countries>("tables/countries.toml")?
                 .country,
+            own_rules: own_kit::items(&shelf)?,
         })
     }
 

@@ -35,16 +35,20 @@ impl Shelf {
         self.text(path)?.toml()
     }
 
-    fn text(&self, path: &str) -> Result<Text, Error> {
-        let name = path.rsplit('/').next().unwrap_or(path).to_owned();
-        if let Some(file) = self
-            .own
-            .as_ref()
-            .map(|own| own.join(path))
-            .filter(|file| file.is_file())
-        {
-            return Text::read(&file, name);
+    /// A file of the instructor's own, if there is one.
+    pub(crate) fn own(&self, path: &str) -> Result<Option<Text>, Error> {
+        let file = self.own.as_ref().map(|own| own.join(path));
+        file.filter(|file| file.is_file())
+            .map(|file| Text::read(&file, name_of(path)))
+            .transpose()
+    }
+
+    /// A file of the instructor's own, else the built-in one.
+    pub(crate) fn text(&self, path: &str) -> Result<Text, Error> {
+        if let Some(text) = self.own(path)? {
+            return Ok(text);
         }
+        let name = name_of(path);
         let text = built_in(path);
         text.map(|text| Text {
             shown: format!("lessons/{path}"),
@@ -85,7 +89,20 @@ impl Shelf {
     }
 }
 
+fn name_of(path: &str) -> String {
+    path.rsplit('/').next().unwrap_or(path).to_owned()
+}
+
 impl Text {
+    /// What a file says, or will say.
+    pub(crate) fn of(file: &Path, text: String) -> Self {
+        Self {
+            shown: file.display().to_string(),
+            name: name_of(&file.display().to_string()),
+            text,
+        }
+    }
+
     pub(crate) fn read(file: &Path, name: String) -> Result<Self, Error> {
         let text = std::fs::read_to_string(file).map_err(|cause| Error::Read {
             path: file.to_owned(),
@@ -113,14 +130,18 @@ impl Text {
         })
     }
 
+    /// A fault of this text, in its file.
+    pub(crate) fn refuse(&self, fault: Fault) -> Error {
+        fault.in_file(&self.shown, &self.text).into()
+    }
+
     pub(crate) fn fault(&self, code: &'static str, at: usize, what: &str) -> Error {
-        let fault = Fault {
+        self.refuse(Fault {
             code,
             key: String::new(),
             at,
             what: what.trim().replace('\n', ", "),
             cure: "mend it, or remove your own copy so that the built-in one is used".to_owned(),
-        };
-        fault.in_file(&self.shown, &self.text).into()
+        })
     }
 }

@@ -35,6 +35,7 @@ impl Amounts<'_> {
     fn exactly(&self, stage: &Stage) -> f64 {
         match stage.work {
             Work::HeapTonnes => in_tonnes(self.stone.heap),
+            Work::TrenchCubicMetres if self.wall.trench_dug => 0.0,
             Work::TrenchCubicMetres => self.volumes.footing.si(),
             Work::Frames => self.frames.rows.len() as f64,
             Work::FootingTonnes => in_tonnes(self.stone.kind(StoneKind::Footing)),

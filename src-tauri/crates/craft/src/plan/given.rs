@@ -2,7 +2,9 @@
 
 use crate::Error;
 use crate::course::{Course, GivenRate};
-use crate::tables::{Before, PaceTable, Rate, Stage, Tables, Work};
+use crate::kit::{self, Held, Standing, frames_free, same_tool};
+use crate::tables::{Before, KitRule, PaceTable, Rate, Stage, Tables, Work};
+use std::borrow::Cow;
 
 /// The table of pace with the rates a course gives in place of its own.
 pub(super) fn with_rates(
@@ -28,21 +30,42 @@ pub(super) fn with_rates(
     Ok(table)
 }
 
-/// Every tool counted must be one that a rule names, or it would count for nothing.
-pub(super) fn known_tools(course: &Course, tables: &Tables) -> Result<(), Error> {
-    let known = |item: &str| {
-        tables
-            .kit
-            .iter()
-            .any(|rule| rule.item.eq_ignore_ascii_case(item))
-    };
-    match course.kit_on_hand.iter().find(|(item, _)| !known(item)) {
-        None => Ok(()),
-        Some((item, _)) => Err(Error::UnknownTool {
-            given: item.clone(),
-            known: tables.kit.iter().map(|rule| rule.item.clone()).collect(),
+/// The kit rules as this course changes them. Every tool counted must be one that a rule
+/// names, or it would count for nothing.
+pub(super) fn kit_rules(course: &Course, tables: &Tables) -> Result<Vec<KitRule>, Error> {
+    let changes = &course.kit.changes;
+    let rules = kit::changed(&tables.kit, changes, Standing::ThisCourse, &tables.stages)?;
+    // A tool that came in sizes until this course changed that may have been counted so.
+    let mut known = kit::known_items(&rules);
+    for item in kit::known_items(&tables.kit) {
+        if !known.contains(&item) {
+            known.push(item);
+        }
+    }
+    let counted = |held: &&Held| known.iter().any(|item| same_tool(item, &held.item));
+    match course.kit.held.iter().find(|held| !counted(held)) {
+        None => Ok(rules),
+        Some(held) => Err(Error::UnknownTool {
+            given: held.item.clone(),
+            known,
         }),
     }
+}
+
+/// The course with the frames it can count on: those the parts held make, less what other
+/// courses have booked on its days, and no more than it says are in stock.
+pub(super) fn with_frames_free<'c>(course: &'c Course, rules: &[KitRule]) -> Cow<'c, Course> {
+    let Some(frames) = frames_free(rules, &course.kit.held, course.frames.kind) else {
+        return Cow::Borrowed(course);
+    };
+    let stock = course.frames.in_stock;
+    let left = stock.unwrap_or(frames.usable).min(frames.free());
+    if stock == Some(left) {
+        return Cow::Borrowed(course);
+    }
+    let mut course = course.clone();
+    course.frames.in_stock = Some(left);
+    Cow::Owned(course)
 }
 
 /// Tables are edited by hand: each stage that is work needs a rate, and each lesson a stage.

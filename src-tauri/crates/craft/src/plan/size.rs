@@ -152,6 +152,7 @@ impl Planner<'_> {
             ground: self.ground.clone(),
             course: Cow::Owned(course),
             tables: self.tables,
+            rules: self.rules.clone(),
             pace: self.pace.clone(),
             calendar: self.calendar.clone(),
             luck: Rc::clone(&self.luck),
@@ -161,6 +162,9 @@ impl Planner<'_> {
     /// The longest wall whose high order is still to be had.
     fn stone_limit(&self) -> Option<Length> {
         let most = self.course.stone.most?;
+        if self.course.stone.practice_pitch {
+            return None;
+        }
         Some(longest(metres(6.0), metres(STONE_FINENESS_M), |length| {
             self.build(length)
                 .is_ok_and(|built| built.stone.to_deliver.high <= most)

@@ -114,7 +114,7 @@ pub fn show_mass(mass: Mass, units: Units) -> String {
     };
     let kilograms = mass.si();
     if kilograms < big {
-        let small_count = tidy_zero(kilograms / small, 0.5);
+        let small_count = tidy_zero(kilograms / small, 0.05);
         // Light tools weigh a few pounds or kilograms: a decimal matters there.
         if 0.0 < small_count && small_count < 10.0 {
             return format!("{small_count:.1} {small_name}");

@@ -20,7 +20,7 @@ mod wall;
 mod widths;
 
 #[cfg(test)]
-mod sample;
+pub(crate) mod sample;
 #[cfg(test)]
 mod tests;
 

@@ -1,14 +1,14 @@
 //! A course and tables for the tests of the worksheets. All invented, or as marked.
 
 use crate::course::{
-    Course, CurveSpacing, Day, End, Experience, FrameKind, FramesGiven, Group, OnSite, StoneGiven,
-    Student, ThroughSize, Venue, WallGiven, WallKind,
+    Course, CurveSpacing, Day, End, Experience, FrameKind, FramesGiven, Group, KitGiven, OnSite,
+    StoneGiven, Student, ThroughReach, ThroughSize, Venue, WallGiven, WallKind,
 };
 use crate::quantity::{Units, kg_per_m, kg_per_m3, kilograms, metres, millimetres, newtons};
 use crate::retaining::{Bank, Limits};
 use crate::tables::{
-    Bar, BoardTable, Crew, FrameTable, PaceSpread, PaceTable, Places, RetainingTable, Spread,
-    Stage, StoneTable, StringTable, Tables, Work,
+    Bar, BoardTable, Crew, FrameTable, LiftingTable, PaceSpread, PaceTable, Places, ReadyTable,
+    RetainingTable, Spread, Stage, StoneTable, StringTable, Tables, Work,
 };
 use crate::timber::{Lumber, Timber};
 use crate::wall::{Batter, Stretch, Top};
@@ -18,7 +18,7 @@ use chrono_tz::Tz;
 const SOURCE: &str = "common practice, no source";
 
 /// A small course in these units, with this seed.
-pub(super) fn course(units: Units, seed: u64) -> Course {
+pub(crate) fn course(units: Units, seed: u64) -> Course {
     Course {
         title: "A weekend".to_owned(),
         units,
@@ -42,6 +42,7 @@ pub(super) fn course(units: Units, seed: u64) -> Course {
             students: vec![Student {
                 name: "Student 1".to_owned(),
                 experience: Experience::Novice,
+                gloves: None,
             }],
         },
         wall: wall(),
@@ -55,6 +56,9 @@ pub(super) fn course(units: Units, seed: u64) -> Course {
             load: None,
             most: None,
             lead_days: None,
+            closed: Vec::new(),
+            old_wall: None,
+            practice_pitch: false,
         },
         frames: FramesGiven {
             kind: FrameKind::Bar,
@@ -70,7 +74,10 @@ pub(super) fn course(units: Units, seed: u64) -> Course {
             embedment: metres(0.45),
             projection: metres(0.14),
         },
-        kit_on_hand: Vec::new(),
+        kit: KitGiven::default(),
+        vehicles: Vec::new(),
+        money: None,
+        ready: None,
         rates: Vec::new(),
         chance: 0.8,
         seed,
@@ -97,6 +104,8 @@ fn wall() -> WallGiven {
             thickness: metres(0.12),
             projection: metres(0.0),
         },
+        trench_dug: false,
+        through_reach: ThroughReach::Across,
         footing: None,
         ends: [End::Head, End::Joined],
         head_batter: [Batter::PLUMB; 2],
@@ -111,7 +120,7 @@ fn straight(length: f64) -> Stretch {
 }
 
 /// Tables with what questions need.
-pub(super) fn tables() -> Tables {
+pub(crate) fn tables() -> Tables {
     Tables {
         stone: StoneTable {
             rocks: Vec::new(),
@@ -119,6 +128,7 @@ pub(super) fn tables() -> Tables {
             hearting_share: spread(0.2),
             waste: spread(0.2),
             cope_fill: spread(0.7),
+            reused: spread(0.8),
             lead_days: 10,
             lead_source: SOURCE.to_owned(),
         },
@@ -134,6 +144,9 @@ pub(super) fn tables() -> Tables {
         stages: stages(),
         kit: Vec::new(),
         lessons: Vec::new(),
+        heaps: crate::heaps::tests::table(),
+        lifting: LiftingTable::default(),
+        ready: ReadyTable::default(),
         cautions: Vec::new(),
     }
 }

@@ -28,6 +28,9 @@ pub(super) fn stone_given(density: Density, air: f64, left_over: f64) -> StoneGi
         load: None,
         most: None,
         lead_days: None,
+        closed: Vec::new(),
+        old_wall: None,
+        practice_pitch: false,
     }
 }
 

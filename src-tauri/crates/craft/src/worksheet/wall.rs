@@ -3,7 +3,7 @@
 use super::draw::Draw;
 use super::scale::Scale;
 use crate::Error;
-use crate::course::{End, ThroughSize, WallGiven, WallKind};
+use crate::course::{End, ThroughReach, ThroughSize, WallGiven, WallKind};
 use crate::quantity::{Length, millimetres};
 use crate::wall::{Batter, Section, Top};
 
@@ -93,6 +93,8 @@ impl Wall {
                 thickness: millimetres(120.0),
                 projection: millimetres(0.0),
             },
+            trench_dug: false,
+            through_reach: ThroughReach::Across,
             footing: None,
             ends: [End::Joined, End::Joined],
             head_batter: [Batter::PLUMB; 2],

@@ -1,15 +1,30 @@
 //! Editing a course file as text: one value changes, comments and spelling stay.
 
 mod breaks;
+mod kit;
 mod linked;
+mod ready;
 mod rows;
+mod vehicles;
 
 pub use breaks::{add_break, remove_break};
+pub(crate) use kit::{change_in, take_back_in};
+pub use kit::{change_rule, take_back_rule};
+pub use ready::mark;
 pub use rows::{add_stretch, add_survey, remove_row};
+pub use vehicles::{add_vehicle, remove_vehicle};
 
 use super::CourseFile;
 use crate::Fault;
 use toml_edit::{ArrayOfTables, DocumentMut, Formatted, Item, Table, TableLike, Value};
+
+/// Keys whose value is a list, also where the file does not hold them yet.
+const LISTS: [&str; 4] = [
+    "wall.through_rows",
+    "frames.stock_lengths",
+    "frames.lumber_lengths",
+    "stone.closed",
+];
 
 /// The text with one key set to what a person typed; an empty text removes the key.
 ///
@@ -22,11 +37,16 @@ use toml_edit::{ArrayOfTables, DocumentMut, Formatted, Item, Table, TableLike, V
 pub fn set(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
     let units = CourseFile::parse(text)?.course.units;
     let mut document = parsed(text)?;
-    let steps: Vec<&str> = key.split('.').collect();
+    let steps = steps(key);
     let (last, outer) = steps.split_last().unwrap_or((&"", &[]));
     let table = descend(document.as_table_mut(), outer).ok_or_else(|| no_such(key))?;
-    put(table, last, typed.trim());
-    linked::follow(&mut document, key, typed.trim(), units);
+    let typed = typed.trim();
+    if LISTS.contains(&key) && !typed.is_empty() && !table.contains_key(last) {
+        table.insert(last, Item::Value(list_of(typed)));
+    } else {
+        put(table, last, typed);
+    }
+    linked::follow(&mut document, key, typed, units);
     checked(document)
 }
 
@@ -60,6 +80,14 @@ pub fn remove_day(text: &str) -> Result<String, Fault> {
         days.remove(days.len() - 1);
     }
     checked(document)
+}
+
+/// The keys on the way to a value. A tool is a key that a person chose, full stops and all.
+fn steps(key: &str) -> Vec<&str> {
+    match key.strip_prefix("kit.on_hand.") {
+        Some(tool) => vec!["kit", "on_hand", tool],
+        None => key.split('.').collect(),
+    }
 }
 
 fn parsed(text: &str) -> Result<DocumentMut, Fault> {
@@ -147,13 +175,17 @@ fn value_of(typed: &str, old: Option<&Value>) -> Value {
     }
 }
 
-/// `0.55 m, 0.9 m` as a list of texts.
+/// `0.55 m, 0.9 m` as a list of texts; dates stay dates.
 fn list_of(typed: &str) -> Value {
     let texts = typed
         .split([',', ';'])
         .map(str::trim)
         .filter(|text| !text.is_empty());
-    Value::Array(texts.map(text_value).collect())
+    let one = |text: &str| match plain_value(text) {
+        Some(date @ Value::Datetime(_)) => date,
+        _ => text_value(text),
+    };
+    Value::Array(texts.map(one).collect())
 }
 
 /// A number, truth, date or time written without quotes; times may leave out the seconds.

@@ -6,13 +6,18 @@ mod read;
 mod values;
 
 pub use edit::{
-    add_break, add_day, add_stretch, add_survey, remove_break, remove_day, remove_row, set,
+    add_break, add_day, add_stretch, add_survey, add_vehicle, change_rule, mark, remove_break,
+    remove_day, remove_row, remove_vehicle, set, take_back_rule,
 };
+pub(crate) use edit::{change_in, take_back_in};
+pub(crate) use read::{kit_rules, own_changes, own_kit_rules};
 pub use values::values;
 
 use crate::{Error, Fault, Library, Refusal};
 use craft::course::Course;
+use craft::kit::{Held, Standing, changed, known_items, same_tool};
 use craft::plan::Plan;
+use craft::tables::Tables;
 use std::collections::BTreeMap;
 use std::path::Path;
 
@@ -100,51 +105,76 @@ impl CourseFile {
         craft::plan::plan(&self.course, &library.tables).map_err(|error| self.fault(&error))
     }
 
-    /// Counts tools of an instructor's store too, where the file itself has not counted them.
-    pub fn count_also(&mut self, store: &[(String, u32)]) {
-        let counted = &mut self.course.kit_on_hand;
-        for (item, count) in store {
-            if !counted
-                .iter()
-                .any(|(known, _)| known.eq_ignore_ascii_case(item))
+    /// Counts tools of an instructor's store too. Where the file itself has counted, no more
+    /// than that counts; but what other courses have booked of the store is gone all the same.
+    ///
+    /// What the store holds beyond the tools of the rules is no matter of this course.
+    pub fn count_also(&mut self, store: &[Held], tables: &Tables) {
+        let kit = &mut self.course.kit;
+        let rules = changed(
+            &tables.kit,
+            &kit.changes,
+            Standing::ThisCourse,
+            &tables.stages,
+        );
+        // Changes that can't be are refused when the course is planned.
+        let items = known_items(&rules.unwrap_or_else(|_| tables.kit.clone()));
+        let counted = &mut kit.held;
+        for held in store {
+            let is_known = items.iter().any(|item| same_tool(item, &held.item));
+            if !is_known {
+                continue;
+            }
+            match counted
+                .iter_mut()
+                .find(|known| same_tool(&known.item, &held.item))
             {
-                counted.push((item.clone(), *count));
+                Some(known) => {
+                    known.at_most = Some(known.good);
+                    known.good = known.good.max(held.usable());
+                    known.taken.clone_from(&held.taken);
+                }
+                None => counted.push(held.clone()),
             }
         }
     }
 
     /// A refusal of the sums, at the place of the key it is about.
     fn fault(&self, error: &craft::Error) -> Fault {
-        let key = error.key().unwrap_or_default();
-        let choices = error.choices();
-        // A name a person chose as a key stands at a place of its own.
-        let named = choices.and_then(|(given, _)| self.places.get(&format!("{key}.{given}")));
-        let nearest = choices
-            .and_then(|(given, known)| node::nearest(given, known.iter().map(String::as_str)));
-        Fault {
-            code: error.code(),
-            at: named.copied().unwrap_or_else(|| self.place(&key)),
-            what: if key.is_empty() {
-                error.to_string()
-            } else {
-                format!("{}: {error}", node::said(&key))
-            },
-            key,
-            cure: nearest.map_or_else(|| error.cure(), |near| format!("did you mean \"{near}\"?")),
-        }
+        fault_at(error, error.key().unwrap_or_default(), &self.places)
     }
+}
 
-    /// Where a key stands, or the nearest table round it.
-    fn place(&self, key: &str) -> usize {
-        let mut key = key;
-        loop {
-            if let Some(at) = self.places.get(key) {
-                return *at;
-            }
-            match key.rsplit_once('.') {
-                Some((outer, _)) => key = outer,
-                None => return 0,
-            }
+/// A refusal of the sums about this key, at its place.
+fn fault_at(error: &craft::Error, key: String, places: &BTreeMap<String, usize>) -> Fault {
+    let choices = error.choices();
+    // A name a person chose as a key stands at a place of its own.
+    let named = choices.and_then(|(given, _)| places.get(&format!("{key}.{given}")));
+    let nearest =
+        choices.and_then(|(given, known)| node::nearest(given, known.iter().map(String::as_str)));
+    Fault {
+        code: error.code(),
+        at: named.copied().unwrap_or_else(|| place(&key, places)),
+        what: if key.is_empty() {
+            error.to_string()
+        } else {
+            format!("{}: {error}", node::said(&key))
+        },
+        key,
+        cure: nearest.map_or_else(|| error.cure(), |near| error.cure_with(near)),
+    }
+}
+
+/// Where a key stands, or the nearest table round it.
+fn place(key: &str, places: &BTreeMap<String, usize>) -> usize {
+    let mut key = key;
+    loop {
+        if let Some(at) = places.get(key) {
+            return *at;
+        }
+        match key.rsplit_once('.') {
+            Some((outer, _)) => key = outer,
+            None => return 0,
         }
     }
 }

@@ -7,18 +7,26 @@ use chrono_tz::{TZ_VARIANTS, Tz};
 use craft::course::{Break, Course, Day, GivenRate, Venue};
 use craft::quantity::Units;
 use std::cell::RefCell;
+use toml_edit::Document;
 
 mod bank;
 mod frames;
 mod ground;
+mod kit;
 mod line;
+mod money;
 mod people;
+mod ready;
+mod rules;
 mod stone;
+mod vehicles;
 mod wall;
 
-const TABLES: [&str; 14] = [
+pub(crate) use rules::{kit_rules, own_changes, own_kit_rules};
+
+const TABLES: [&str; 17] = [
     "format", "title", "units", "paper", "language", "venue", "day", "group", "student", "wall",
-    "stone", "frames", "kit", "pace",
+    "stone", "frames", "kit", "vehicle", "money", "ready", "pace",
 ];
 
 pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
@@ -29,14 +37,7 @@ pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
             "coursewright new FILE writes an example to start from",
         ));
     }
-    let document = toml_edit::Document::parse(text).map_err(|error| Fault {
-        code: "not-toml",
-        key: String::new(),
-        at: error.span().map_or(0, |span| span.start),
-        what: format!("this is not TOML: {}", error.message().replace('\n', ", ")),
-        cure: "mend this line; text and quantities stand in double quotes, dates and times do not"
-            .to_owned(),
-    })?;
+    let document = document(text)?;
     let places = RefCell::default();
     let root = Section::root(document.as_table(), &places);
     format(&root)?;
@@ -55,10 +56,13 @@ pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
         venue: venue(&root.section("venue")?)?,
         days: days(&root)?,
         group,
+        stone: stone::stone(&root.section("stone")?, &wall)?,
         wall,
-        stone: stone::stone(&root.section("stone")?)?,
         frames,
-        kit_on_hand: on_hand(&root.section("kit")?)?,
+        kit: kit::kit(&root.section("kit")?)?,
+        vehicles: vehicles::vehicles(&root)?,
+        money: money::money(&root)?,
+        ready: ready::ready(&root)?,
         rates: rates(&pace.section("rates")?)?,
         chance: pace.get("chance").map_or(Ok(0.8), |it| chance(&it))?,
         seed: pace
@@ -78,6 +82,18 @@ pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
         language,
         roster,
         places: places.into_inner(),
+    })
+}
+
+/// The text as TOML.
+fn document(text: &str) -> Result<Document<&str>, Fault> {
+    Document::parse(text).map_err(|error| Fault {
+        code: "not-toml",
+        key: String::new(),
+        at: error.span().map_or(0, |span| span.start),
+        what: format!("this is not TOML: {}", error.message().replace('\n', ", ")),
+        cure: "mend this line; text and quantities stand in double quotes, dates and times do not"
+            .to_owned(),
     })
 }
 
@@ -289,16 +305,6 @@ fn pause(section: &Section<'_>, day: &Day) -> Result<Break, Fault> {
         start,
         minutes,
     })
-}
-
-fn on_hand(section: &Section<'_>) -> Result<Vec<(String, u32)>, Fault> {
-    section.only(&["on_hand"])?;
-    section
-        .section("on_hand")?
-        .entries()
-        .into_iter()
-        .map(|(item, entry)| entry.whole(0, 100_000).map(|count| (item, count)))
-        .collect()
 }
 
 fn rates(section: &Section<'_>) -> Result<Vec<GivenRate>, Fault> {

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 use toml_edit::{Item, TableLike, Value};
 
-/// The values of a text by key, as `wall.height`, `day.0.start`; lists of texts are joined
-/// by commas, times are without seconds. A text that can't be read has none.
+/// The values of a text by key, as `wall.height`, `day.0.start`; lists of texts or
+/// dates are joined by commas, times are without seconds. A text that can't be read has none.
 pub fn values(text: &str) -> BTreeMap<String, String> {
     let mut values = BTreeMap::new();
     if let Ok(document) = toml_edit::Document::parse(text) {
@@ -37,10 +37,19 @@ fn table(path: &str, table: &dyn TableLike, values: &mut BTreeMap<String, String
     }
 }
 
+/// A text, or a date, as it is typed in a list.
+fn plain(one: &Value) -> Option<String> {
+    match one {
+        Value::String(text) => Some(text.value().clone()),
+        Value::Datetime(when) => Some(when.value().to_string()),
+        _ => None,
+    }
+}
+
 fn value(path: &str, one: &Value, values: &mut BTreeMap<String, String>) {
     let typed = match one {
         Value::InlineTable(inner) => return table(path, inner, values),
-        Value::Array(array) => match array.iter().map(Value::as_str).collect::<Option<Vec<_>>>() {
+        Value::Array(array) => match array.iter().map(plain).collect::<Option<Vec<_>>>() {
             Some(texts) => texts.join(", "),
             None => {
                 for (number, one) in array.iter().enumerate() {

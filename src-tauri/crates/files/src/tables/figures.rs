@@ -1,6 +1,7 @@
-//! Figures in tables that people edit: what could not be is refused where it stands.
+//! Figures and words in tables that people edit: what could not be is refused where it stands.
 
 use crate::quantity;
+use craft::tables::Applies;
 use serde::de::{Deserialize, Deserializer, Error};
 
 /// A length of more than nothing, written as a person writes it.
@@ -16,6 +17,22 @@ impl<'de> Deserialize<'de> for WrittenLength {
             return Err(D::Error::custom(format!("{text} is not more than nothing")));
         }
         Ok(Self(length))
+    }
+}
+
+/// A mass of more than nothing, written as a person writes it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct WrittenMass(pub(crate) craft::quantity::Mass);
+
+impl<'de> Deserialize<'de> for WrittenMass {
+    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(reader)?;
+        let mass = quantity::mass(&text)
+            .map_err(|wrong| D::Error::custom(format!("{}; {}", wrong.what, wrong.cure)))?;
+        if mass.value <= 0.0 {
+            return Err(D::Error::custom(format!("{text} is not more than nothing")));
+        }
+        Ok(Self(mass))
     }
 }
 
@@ -36,6 +53,16 @@ pub(super) fn share<'de, D: Deserializer<'de>>(reader: D) -> Result<f64, D::Erro
         |share| (0.0..1.0).contains(&share),
         "a share from 0 to below 1",
     )
+}
+
+/// The word for when a row applies.
+pub(super) fn applies<'de, D: Deserializer<'de>>(reader: D) -> Result<Applies, D::Error> {
+    let given = String::deserialize(reader)?;
+    let known = Applies::ALL.into_iter().find(|it| it.word() == given);
+    known.ok_or_else(|| {
+        let words = Applies::ALL.map(Applies::word).join(", ");
+        D::Error::custom(format!("\"{given}\" is not one of {words}"))
+    })
 }
 
 fn number<'de, D: Deserializer<'de>>(

@@ -1,61 +1,42 @@
 //! The tables of `lessons/tables` as the sums want them.
 
 mod figures;
+mod heaps;
+mod kit;
+mod lifting;
+mod ready;
 mod rows;
 mod setting_out;
 
 use crate::Error;
 use crate::cards::Card;
-use crate::shelf::{Shelf, Text};
-use craft::course::FrameKind;
-use craft::quantity::{kg_per_m, kg_per_m3, kilograms};
+use crate::shelf::Shelf;
+use craft::quantity::{kg_per_m, kg_per_m3};
 use craft::tables::{
-    Applies, Bar, Before, Caution, Crew, KitRule, Lesson, PaceSpread, PaceTable, Per, Places, Rate,
-    Rock, Spread, Stage, StoneTable, Tables, Work,
+    Bar, Before, Caution, Crew, Lesson, PaceSpread, PaceTable, Places, Rate, Rock, Spread, Stage,
+    StoneTable, Tables, Work,
 };
-use std::path::Path;
 
+pub(crate) use kit::{KIT_OWN, rules_with};
 pub(crate) use rows::{Countries, Terms};
 
 /// All tables; the lessons of the timetable come from the lesson cards.
 pub(crate) fn tables(shelf: &Shelf, cards: &[Card]) -> Result<Tables, Error> {
+    let stages = stages(shelf)?;
     Ok(Tables {
         stone: stone(shelf.table("tables/stone.toml")?),
         bars: bars(shelf.table("tables/bars.toml")?),
         frames: setting_out::frames(shelf.table("tables/frames.toml")?),
         retaining: setting_out::retaining(shelf.table("tables/retaining.toml")?),
         pace: pace(shelf.table("tables/pace.toml")?),
-        stages: stages(shelf.table("tables/stages.toml")?),
-        kit: kit(shelf.table("tables/kit.toml")?),
+        kit: kit::rules(shelf, &stages)?,
+        stages,
         lessons: cards.iter().map(lesson).collect(),
+        heaps: heaps::heaps(shelf.table("tables/heaps.toml")?),
+        lifting: lifting::lifting(shelf.table("tables/lifting.toml")?),
+        ready: ready::ready(shelf.table("tables/ready.toml")?),
         cautions: cautions(shelf.table("tables/cautions.toml")?),
     })
-}
-
-/// What the instructor's store has counted.
-pub(crate) fn kit_on_hand(
-    store: Option<&Path>,
-    tables: &Tables,
-) -> Result<Vec<(String, u32)>, Error> {
-    let Some(file) = store
-        .map(|store| store.join("kit.toml"))
-        .filter(|file| file.is_file())
-    else {
-        return Ok(Vec::new());
-    };
-    let text = Text::read(&file, "kit.toml".to_owned())?;
-    let counted: rows::KitOnHand = text.toml()?;
-    let known = |item: &str| {
-        tables
-            .kit
-            .iter()
-            .any(|rule| rule.item.eq_ignore_ascii_case(item))
-    };
-    if let Some(item) = counted.on_hand.keys().find(|item| !known(item)) {
-        let at = text.text.find(item.as_str()).unwrap_or_default();
-        return Err(text.fault("unknown-tool", at, &format!("no kit rule names \"{item}\"")));
-    }
-    Ok(counted.on_hand.into_iter().collect())
 }
 
 fn stone(file: rows::Stone) -> StoneTable {
@@ -82,6 +63,7 @@ fn stone(file: rows::Stone) -> StoneTable {
         hearting_share: spread(file.defaults.hearting_share),
         waste: spread(file.defaults.waste),
         cope_fill: spread(file.defaults.cope_fill),
+        reused: spread(file.defaults.reused),
         lead_days: file.lead_working_days,
         lead_source: file.lead_source,
     }
@@ -133,9 +115,10 @@ fn pace(file: rows::Pace) -> PaceTable {
     }
 }
 
-fn stages(file: rows::Stages) -> Vec<Stage> {
-    file.stage
-        .into_iter()
+fn stages(shelf: &Shelf) -> Result<Vec<Stage>, Error> {
+    let file: rows::Stages = shelf.table("tables/stages.toml")?;
+    let rows = file.stage.into_iter();
+    Ok(rows
         .map(|row| Stage {
             id: row.id,
             name: row.name,
@@ -151,41 +134,7 @@ fn stages(file: rows::Stages) -> Vec<Stage> {
             },
             note: row.note,
         })
-        .collect()
-}
-
-fn kit(file: rows::Kit) -> Vec<KitRule> {
-    file.rule
-        .into_iter()
-        .map(|row| KitRule {
-            item: row.item,
-            unit: row.unit,
-            per: match row.per {
-                rows::Per::Student => Per::Student,
-                rows::Per::Pair => Per::Pair,
-                rows::Per::Stint => Per::Stint,
-                rows::Per::Frame => Per::Frame,
-                rows::Per::Instructor => Per::Instructor,
-                rows::Per::Person => Per::Person,
-                rows::Per::Group => Per::Group,
-                rows::Per::Metre => Per::Metre,
-            },
-            only_for: row.frames.map(|kind| match kind {
-                rows::FrameKind::Bar => FrameKind::Bar,
-                rows::FrameKind::Timber => FrameKind::Timber,
-            }),
-            each: row.each,
-            spare: row.spare,
-            least: row.least,
-            safety_critical: row.safety_critical,
-            consumable: row.consumable,
-            mass: kilograms(row.mass_kg),
-            place: row.place,
-            needed_for: row.needed_for,
-            why: row.why,
-            source: row.source,
-        })
-        .collect()
+        .collect())
 }
 
 fn lesson(card: &Card) -> Lesson {
@@ -208,21 +157,7 @@ fn cautions(file: rows::Cautions) -> Vec<Caution> {
         .map(|row| Caution {
             id: row.id,
             text: row.text,
-            applies: match row.applies {
-                rows::Applies::Always => Applies::Always,
-                rows::Applies::Bars => Applies::Bars,
-                rows::Applies::Footing => Applies::Footing,
-                rows::Applies::Cope => Applies::Cope,
-                rows::Applies::Throughs => Applies::Throughs,
-                rows::Applies::Heads => Applies::Heads,
-                rows::Applies::Retaining => Applies::Retaining,
-                rows::Applies::Curves => Applies::Curves,
-                rows::Applies::Slopes => Applies::Slopes,
-                rows::Applies::Timber => Applies::Timber,
-                rows::Applies::Cold => Applies::Cold,
-                rows::Applies::Hot => Applies::Hot,
-                rows::Applies::Dark => Applies::Dark,
-            },
+            applies: row.applies,
             for_students: row.audience != rows::Audience::Instructor,
             source: row.source,
         })

@@ -1,14 +1,21 @@
 //! The rows of the tables as their files hold them. The files say what each key means.
 #![allow(missing_docs)]
 
+mod heaps;
+mod lifting;
+mod ready;
 mod setting_out;
 
+pub(crate) use heaps::{HeapRows, Heaped, Heaps, Laid, Strip, Trench, Ways};
+pub(crate) use lifting::{
+    At, Body, Grip, HowLifted, Lift as StageLift, Lifting, Place as LiftingPlace, Rows,
+};
+pub(crate) use ready::Ready;
 pub(crate) use setting_out::{Frames, Retaining};
 
 use super::figures::{self, WrittenLength};
 use crate::cards::{Country, Term};
 use serde::Deserialize;
-use std::collections::BTreeMap;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -20,12 +27,6 @@ pub(crate) struct Terms {
 #[serde(deny_unknown_fields)]
 pub(crate) struct Countries {
     pub(crate) country: Vec<Country>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct KitOnHand {
-    pub(crate) on_hand: BTreeMap<String, u32>,
 }
 
 #[derive(Deserialize)]
@@ -44,6 +45,7 @@ pub(crate) struct StoneDefaults {
     pub(crate) hearting_share: Spread,
     pub(crate) waste: Spread,
     pub(crate) cope_fill: Spread,
+    pub(crate) reused: Spread,
 }
 
 #[derive(Deserialize)]
@@ -220,56 +222,6 @@ pub(crate) enum Crew {
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(crate) struct Kit {
-    pub(crate) rule: Vec<Rule>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Rule {
-    pub(crate) item: String,
-    pub(crate) unit: String,
-    pub(crate) per: Per,
-    pub(crate) frames: Option<FrameKind>,
-    #[serde(deserialize_with = "figures::not_negative")]
-    pub(crate) each: f64,
-    #[serde(deserialize_with = "figures::not_negative")]
-    pub(crate) spare: f64,
-    #[serde(default)]
-    pub(crate) least: u32,
-    pub(crate) safety_critical: bool,
-    pub(crate) consumable: bool,
-    #[serde(deserialize_with = "figures::not_negative")]
-    pub(crate) mass_kg: f64,
-    #[serde(rename = "where")]
-    pub(crate) place: String,
-    pub(crate) needed_for: String,
-    pub(crate) why: String,
-    pub(crate) source: String,
-}
-
-#[derive(Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub(crate) enum FrameKind {
-    Bar,
-    Timber,
-}
-
-#[derive(Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub(crate) enum Per {
-    Student,
-    Pair,
-    Stint,
-    Frame,
-    Instructor,
-    Person,
-    Group,
-    Metre,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
 pub(crate) struct Cautions {
     pub(crate) caution: Vec<Caution>,
 }
@@ -279,27 +231,10 @@ pub(crate) struct Cautions {
 pub(crate) struct Caution {
     pub(crate) id: String,
     pub(crate) text: String,
-    pub(crate) applies: Applies,
+    #[serde(deserialize_with = "figures::applies")]
+    pub(crate) applies: craft::tables::Applies,
     pub(crate) audience: Audience,
     pub(crate) source: String,
-}
-
-#[derive(Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub(crate) enum Applies {
-    Always,
-    Bars,
-    Footing,
-    Cope,
-    Throughs,
-    Heads,
-    Retaining,
-    Curves,
-    Slopes,
-    Timber,
-    Cold,
-    Hot,
-    Dark,
 }
 
 #[derive(Deserialize, PartialEq)]

@@ -2,7 +2,7 @@
 
 use crate::Fault;
 use crate::course::node::Section;
-use craft::course::{Experience, Group, Student};
+use craft::course::{Experience, GloveSize, Group, Student};
 use std::collections::HashMap;
 
 const EXPERIENCE: [(&str, Experience); 3] = [
@@ -61,6 +61,7 @@ fn counted(counts: [u32; 3]) -> Vec<Student> {
         .map(|(at, experience)| Student {
             name: format!("Student {}", at + 1),
             experience,
+            gloves: None,
         })
         .collect()
 }
@@ -82,9 +83,10 @@ fn roster(root: &Section<'_>) -> Result<Vec<Student>, Fault> {
                     "give the student's name",
                 ));
             }
-            if let Some(gloves) = section.get("gloves") {
-                gloves.word(&["XS", "S", "M", "L", "XL", "XXL"].map(|size| (size, ())))?;
-            }
+            let gloves = section
+                .get("gloves")
+                .map(|it| it.word(&GloveSize::ALL.map(|size| (size.word(), size))))
+                .transpose()?;
             let private = section.section("private")?;
             private.only(&["emergency_contact", "medical"])?;
             for key in ["emergency_contact", "medical"] {
@@ -96,6 +98,7 @@ fn roster(root: &Section<'_>) -> Result<Vec<Student>, Fault> {
             Ok(Student {
                 name: unique(name, &mut seen),
                 experience,
+                gloves,
             })
         })
         .collect()

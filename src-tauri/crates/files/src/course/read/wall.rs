@@ -3,7 +3,7 @@
 use super::{bank, ground, line};
 use crate::Fault;
 use crate::course::node::{Entry, Section};
-use craft::course::{End, ThroughSize, WallGiven};
+use craft::course::{End, ThroughReach, ThroughSize, WallGiven};
 use craft::quantity::{Length, metres};
 use craft::wall::{Batter, Footing, Top};
 
@@ -21,6 +21,7 @@ pub(super) fn wall(section: &Section<'_>) -> Result<WallGiven, Fault> {
         "through_rows",
         "through_spacing",
         "through_size",
+        "throughs",
         "footing",
         "ends",
         "head_batter",
@@ -54,7 +55,19 @@ pub(super) fn wall(section: &Section<'_>) -> Result<WallGiven, Fault> {
         through_rows: through_rows(section, height)?,
         through_spacing: optional_length(section, "through_spacing", 0.2, 10.0, 0.9)?,
         through: through_size(&section.section("through_size")?)?,
+        through_reach: section
+            .get("throughs")
+            .map_or(Ok(ThroughReach::Across), |it| {
+                it.word(&[
+                    ("across", ThroughReach::Across),
+                    ("three-quarter", ThroughReach::ThreeQuarters),
+                ])
+            })?,
         footing: footing(&section.section("footing")?)?,
+        trench_dug: section
+            .section("footing")?
+            .get("dug")
+            .map_or(Ok(false), |it| it.truth())?,
         ends: ends(&section.section("ends")?)?,
         head_batter: head_batter(section)?,
     })
@@ -169,7 +182,7 @@ fn through_size(section: &Section<'_>) -> Result<ThroughSize, Fault> {
 }
 
 fn footing(section: &Section<'_>) -> Result<Option<Footing>, Fault> {
-    section.only(&["depth", "outset"])?;
+    section.only(&["depth", "outset", "dug"])?;
     if section.entries().is_empty() {
         return Ok(None);
     }
