@@ -15,9 +15,29 @@ frames: Frames,
  */
 stone: Stone, 
 /**
+ * Where it lies before it is built in.
+ */
+heaps: Heaps, 
+/**
+ * What of it is ordered, and by when; nothing where nothing is lacking.
+ */
+deliveries: Array<Delivery>, 
+/**
+ * What one person may lift.
+ */
+lifting: Lifting, 
+/**
  * The tools.
  */
 kit: Array<KitLine>, 
+/**
+ * What travels in which vehicle; null if no vehicle is given.
+ */
+loads: Loads | null, 
+/**
+ * What it costs; null if the course says nothing of money.
+ */
+money: Money | null, 
 /**
  * Who builds where.
  */
@@ -759,6 +779,10 @@ waste: number,
  */
 built_t: number, 
 /**
+ * The same with its range.
+ */
+built_range_t: Range, 
+/**
  * In one metre of it.
  */
 built_t_per_m: number, 
@@ -774,6 +798,22 @@ loads: number | null,
  * In the finished wall, by kind.
  */
 by_kind: ByKind, 
+/**
+ * Each kind with its range; these do not add up to the range of the whole.
+ */
+kinds: Array<KindRange>, 
+/**
+ * The figures all of it rests on.
+ */
+rests_on: Array<RestsOn>, 
+/**
+ * What an old wall that is stripped out gives; null if there is none.
+ */
+old_wall_t: Range | null, 
+/**
+ * The pitch was built and taken down before: nothing is ordered.
+ */
+practice_pitch: boolean, 
 /**
  * Stones that cross the wall.
  */
@@ -798,6 +838,42 @@ mid: number,
 high: number, };
 
 export type ByKind = { footing_t: number, face_t: number, hearting_t: number, throughs_t: number, copes_t: number, };
+
+export type KindRange = { 
+/**
+ * `footing`, `face`, `hearting`, `throughs` or `copes`.
+ */
+kind: string, 
+/**
+ * In the finished wall.
+ */
+built_t: Range, 
+/**
+ * Still to be delivered.
+ */
+to_deliver_t: Range, };
+
+export type RestsOn = { 
+/**
+ * A fixed word for programs.
+ */
+id: string, 
+/**
+ * kg/m3 for `density`, else a share.
+ */
+centre: number, 
+/**
+ * One in ten is below.
+ */
+low: number, 
+/**
+ * One in ten is above.
+ */
+high: number, 
+/**
+ * Who says so.
+ */
+source: string, };
 
 export type Throughs = { 
 /**
@@ -833,6 +909,36 @@ export type Copes = {
  */
 count: number, };
 
+export type Delivery = { 
+/**
+ * `wall stone` or `drainage stone`.
+ */
+what: string, 
+/**
+ * So much must come.
+ */
+mass_t: number, 
+/**
+ * In so many whole loads; null if the size of one is not given.
+ */
+loads: number | null, 
+/**
+ * One load.
+ */
+load_t: number | null, 
+/**
+ * All loads together.
+ */
+loads_t: number | null, 
+/**
+ * The last day to order.
+ */
+order_by: string, 
+/**
+ * The last working day before the course.
+ */
+there_by: string, };
+
 export type KitLine = { 
 /**
  * The tool.
@@ -855,13 +961,33 @@ have: number | null,
  */
 short: number | null, 
 /**
+ * Which courses have booked what is missing, where enough are held.
+ */
+clash: Array<Taken>, 
+/**
+ * How to come by what is short: `borrow`, `hire` or `buy`.
+ */
+way: string, 
+/**
+ * What to do to it before the course; empty for nothing.
+ */
+prepare: string, 
+/**
  * How the need comes about.
  */
 why: string, 
 /**
+ * Who says that so many are needed, or that the rule was changed.
+ */
+source: string, 
+/**
  * All that are needed.
  */
 mass_kg: number, 
+/**
+ * Of one.
+ */
+each_kg: number, 
 /**
  * Where it is used.
  */
@@ -874,6 +1000,189 @@ safety_critical: boolean,
  * Used up by the course.
  */
 consumable: boolean, };
+
+export type Taken = { course: string, date: string, count: number, };
+
+export type Heaps = { 
+/**
+ * Row by row from the wall outwards.
+ */
+heaps: Array<Heap>, 
+/**
+ * The middle of each barrow way, as a station.
+ */
+ways_m: Array<number>, 
+/**
+ * Tonnes for which there is no room within reach.
+ */
+waiting_t: number, 
+/**
+ * The room all of it takes, along the first direction of the line and across it.
+ */
+ground_m: [number, number], 
+/**
+ * The farthest a barrow goes from the tip; null where nothing is tipped.
+ */
+longest_run_m: number | null, };
+
+export type Heap = { kind: string, 
+/**
+ * `left` or `right`, looking from station 0.
+ */
+side: string, from_m: number, to_m: number, 
+/**
+ * Centre line to its near edge.
+ */
+near_m: number, 
+/**
+ * Centre line to its far edge.
+ */
+far_m: number, height_m: number, 
+/**
+ * As it lies, air included.
+ */
+volume_m3: number, mass_kg: number, };
+
+export type Lifting = { 
+/**
+ * The lifts of the work, in its order.
+ */
+lifts: Array<Lift>, 
+/**
+ * Who or what moves this wall's own heavy stones.
+ */
+stones: Array<HeavyStone>, 
+/**
+ * What the guides leave out.
+ */
+limits: Array<string>, };
+
+export type Lift = { stage: string, from: string, to: string, from_height_m: number, to_height_m: number, 
+/**
+ * The revised NIOSH equation, in its metric form.
+ */
+niosh_kg: number, 
+/**
+ * The UK filter, for men.
+ */
+filter_men_kg: number, 
+/**
+ * The UK filter, for women.
+ */
+filter_women_kg: number, 
+/**
+ * The least of the three.
+ */
+one_person_kg: number, 
+/**
+ * The edge of a cube of that mass.
+ */
+cube_m: number, 
+/**
+ * Length, depth and height of a flat stone of that mass.
+ */
+flat_m: [number, number, number], };
+
+export type HeavyStone = { stone: string, mass_kg: number, 
+/**
+ * One word for each lift, in their order.
+ */
+answers: Array<string>, };
+
+export type Loads = { 
+/**
+ * In order; what is needed first goes on the first.
+ */
+runs: Array<Run>, 
+/**
+ * Heavier, piece by piece, than anything may carry.
+ */
+fits_nowhere: Array<LoadLine>, 
+/**
+ * Fewer runs can't be.
+ */
+fewest_runs: number, };
+
+export type Run = { 
+/**
+ * Vehicles and trailers in the order given.
+ */
+holds: Array<LoadedHold>, };
+
+export type LoadedHold = { 
+/**
+ * What it is called.
+ */
+name: string, 
+/**
+ * What it may carry beside its people.
+ */
+limit_kg: number, 
+/**
+ * What it carries.
+ */
+mass_kg: number, 
+/**
+ * In loading order: what is needed first goes in last.
+ */
+lines: Array<LoadLine>, };
+
+export type LoadLine = { 
+/**
+ * What it is.
+ */
+item: string, 
+/**
+ * How many.
+ */
+count: number, 
+/**
+ * All of them.
+ */
+mass_kg: number, };
+
+export type Money = { 
+/**
+ * ISO 4217; null if it is not given.
+ */
+currency: string | null, 
+/**
+ * One line for each price given.
+ */
+lines: Array<CostLine>, 
+/**
+ * All costs.
+ */
+total: number, 
+/**
+ * Shared among the students.
+ */
+per_head: number, 
+/**
+ * All fees; null if no fee is given.
+ */
+income: number | null, 
+/**
+ * Fees less costs.
+ */
+left: number | null, 
+/**
+ * The least number of students whose fees cover the costs; null if none do, or no fee
+ * is given.
+ */
+break_even: number | null, 
+/**
+ * First and last of the numbers above it that do not break even.
+ */
+but_not: Array<[number, number]>, 
+/**
+ * The same sums for groups of other sizes.
+ */
+by_size: Array<GroupCost>, };
+
+export type CostLine = { cost: string, how: string, amount: number, };
+
+export type GroupCost = { students: number, instructors: number, loads: number, total: number, per_head: number, left: number | null, };
 
 export type People = { 
 /**
@@ -1003,9 +1312,13 @@ for_students: boolean, };
 
 export type ToDo = { 
 /**
- * A fixed word for programs.
+ * A word for it that stays, unique in the list.
  */
 id: string, 
+/**
+ * Where it belongs: `stone`, `kit`, `venue` and so on.
+ */
+part: string, 
 /**
  * What, with the numbers.
  */
@@ -1013,4 +1326,12 @@ text: string,
 /**
  * By when.
  */
-by: string | null, };
+by: string | null, 
+/**
+ * The instructor has marked it done.
+ */
+done: boolean, 
+/**
+ * It keeps the course from being ready.
+ */
+counts: boolean, };

@@ -21,6 +21,10 @@ can_undo: boolean,
  */
 can_redo: boolean, 
 /**
+ * The date on this machine, as `2027-04-24`: what is due before it is late.
+ */
+today: string, 
+/**
  * Every value of the course file as typed, by key.
  */
 values: { [key in string]: string }, 
@@ -32,6 +36,10 @@ roster: boolean,
  * What the tables offer to choose from.
  */
 choices: Choices, 
+/**
+ * The kit rules as they hold for this course.
+ */
+rules: Array<Rule>, 
 /**
  * Every number of the plan.
  */
@@ -49,9 +57,13 @@ drawings: Drawings,
  */
 moved: Array<Moved>, };
 
-export type Choices = { rocks: Array<[string, string]>, bars: Array<[string, string]>, };
+export type Choices = { rocks: Array<[string, string]>, bars: Array<[string, string]>, 
+/**
+ * What a kit rule counts by.
+ */
+pers: Array<string>, };
 
-export type Drawings = { section: string, elevation: string, line_plan: string, setting_out: string, frame: string, gauge: string, };
+export type Drawings = { section: string, elevation: string, line_plan: string, setting_out: string, frame: string, gauge: string, heap_plan: string, };
 
 export type Moved = { what: string, before: string, after: string, };
 
@@ -100,3 +112,147 @@ files: Array<string>,
  * Characters that no bundled font holds, if any; a sign stands in their place.
  */
 unprintable: string, };
+
+export type Rule = { 
+/**
+ * The tool.
+ */
+item: string, 
+/**
+ * What it is counted in; empty for pieces.
+ */
+unit: string, 
+/**
+ * What it is counted by, as the file writes it.
+ */
+per: string, 
+/**
+ * How many people share one; empty where it is not counted so.
+ */
+every: string, 
+/**
+ * So many to each, as typed; by heat three figures with commas.
+ */
+each: string, 
+/**
+ * Share carried beyond the need.
+ */
+spare: string, 
+/**
+ * The smallest number worth carrying.
+ */
+least: string, 
+/**
+ * It counts for nothing.
+ */
+off: boolean, 
+/**
+ * Who says so; that it was changed, where it was.
+ */
+source: string, 
+/**
+ * Whether this course changes it.
+ */
+changed_here: boolean, 
+/**
+ * Whether the instructor has changed it for good.
+ */
+changed_for_good: boolean, };
+
+export type RuleKey = { key: string, typed: string, };
+
+export type KitStore = { 
+/**
+ * Where it lives.
+ */
+folder: string, 
+/**
+ * Why it can only be read; empty if it can be changed.
+ */
+notice: string, 
+/**
+ * What there is, by item and owner.
+ */
+lots: Array<Lot>, 
+/**
+ * All courses that have booked, by date.
+ */
+courses: Array<BookedCourse>, 
+/**
+ * Each a sentence that names item, date and courses.
+ */
+clashes: Array<string>, 
+/**
+ * `open` if nothing is booked for this course, `booked`, `home` once it was counted in.
+ */
+stands: string, 
+/**
+ * What this course has booked, in the order of its load list.
+ */
+booked: Array<BookedItem>, };
+
+export type Lot = { item: string, 
+/**
+ * Empty for pieces.
+ */
+unit: string, 
+/**
+ * Empty for the instructor's own.
+ */
+owner: string, good: number, care: number, broken: number, 
+/**
+ * Of one, with its unit; empty if it is not known.
+ */
+mass: string, note: string, };
+
+export type BookedCourse = { title: string, file: string, days: string, items: number, 
+/**
+ * When its kit came home; empty while it is booked.
+ */
+home: string, 
+/**
+ * It is the course that is open.
+ */
+this: boolean, };
+
+export type BookedItem = { item: string, count: number, };
+
+export type LotTyped = { item: string, unit: string, owner: string, good: string, care: string, broken: string, mass: string, note: string, };
+
+export type ReturnTyped = { item: string, back: string, care: string, broken: string, used_up: string, lost: string, };
+
+export type CountedHome = { 
+/**
+ * The course after it.
+ */
+view: View, 
+/**
+ * Booked and not counted: they stay in the store as they were.
+ */
+uncounted: Array<BookedItem>, 
+/**
+ * Said to need care, to be broken, used up or lost, beyond what the store holds.
+ */
+not_in_store: Array<BookedItem>, };
+
+export type KitListPreview = { 
+/**
+ * The file's name.
+ */
+file: string, 
+/**
+ * New lots, in words.
+ */
+added: Array<string>, 
+/**
+ * Lots that would be different, in words.
+ */
+changed: Array<string>, 
+/**
+ * How many are there just so.
+ */
+same: number, 
+/**
+ * Lots the file does not name, in words.
+ */
+not_in_file: Array<string>, };

@@ -39,9 +39,29 @@ retaining: WrittenRetaining | null,
  */
 stone: WrittenStone, 
 /**
+ * What goes with the heap plan.
+ */
+heaps: WrittenHeaps, 
+/**
+ * What of it is ordered, and by when; nothing where nothing is lacking.
+ */
+deliveries: Array<WrittenDelivery>, 
+/**
+ * What one person may lift.
+ */
+lifting: WrittenLifting, 
+/**
  * The tools.
  */
 kit: WrittenKit, 
+/**
+ * Null where no vehicle is given.
+ */
+loads: WrittenLoads | null, 
+/**
+ * Null where the course says nothing of money.
+ */
+money: WrittenMoney | null, 
 /**
  * Who builds where.
  */
@@ -327,19 +347,103 @@ loads: number | null, load: string, kinds: Array<WrittenKind>, throughs: Array<W
 /**
  * Along the wall.
  */
-cope_thickness: string, density: string, density_source: string, voids: string, waste: string, 
+cope_thickness: string, 
+/**
+ * Of one cope; empty if there is none.
+ */
+cope_mass: string, density: string, density_source: string, voids: string, waste: string, 
 /**
  * What lies there, as a sentence.
  */
-on_site: string, };
+on_site: string, 
+/**
+ * What an old wall gives, as a sentence; empty if there is none.
+ */
+old_wall: string, 
+/**
+ * `12.1 t to 14.9 t`.
+ */
+built_range: string, 
+/**
+ * The figures all of it rests on, with their sources.
+ */
+rests_on: Array<WrittenRestsOn>, 
+/**
+ * What sort of throughs are counted, as a sentence; empty for none.
+ */
+through_reach: string, };
 
 export type WrittenKind = { kind: string, built: string, 
 /**
+ * `2.1 t to 2.9 t`: four in five are within.
+ */
+built_range: string, 
+/**
  * With what is left over or unusable.
  */
-wanted: string, };
+wanted: string, 
+/**
+ * High, less what is there; empty for nothing.
+ */
+order: string, 
+/**
+ * Nothing of this kind is built in.
+ */
+none: boolean, };
+
+export type WrittenRestsOn = { 
+/**
+ * A fixed word for programs.
+ */
+id: string, 
+/**
+ * What it is.
+ */
+what: string, 
+/**
+ * Its centre.
+ */
+figure: string, 
+/**
+ * `20 % to 35 %`: four in five are within.
+ */
+range: string, 
+/**
+ * Who says so.
+ */
+source: string, };
 
 export type WrittenThroughRow = { height: string, length: string, count: number, mass: string, };
+
+export type WrittenDelivery = { 
+/**
+ * `wall stone` or `drainage stone`.
+ */
+what: string, 
+/**
+ * So much must come.
+ */
+mass: string, 
+/**
+ * `2 loads`; this and the next two are empty if the size of a load is not given.
+ */
+loads: string, 
+/**
+ * One load.
+ */
+load: string, 
+/**
+ * All loads together.
+ */
+loads_mass: string, 
+/**
+ * The last day to order.
+ */
+order_by: string, 
+/**
+ * The last working day before the course.
+ */
+there_by: string, };
 
 export type WrittenKit = { 
 /**
@@ -367,7 +471,189 @@ have: string,
 /**
  * Empty if nobody has counted or none is missing.
  */
-short: string, why: string, mass: string, place: string, safety_critical: boolean, consumable: boolean, };
+short: string, 
+/**
+ * What to do about what is short; which course has it, where one has. Empty if none is.
+ */
+cure: string, 
+/**
+ * How many of those held need care or are broken, in words; empty for none.
+ */
+state: string, 
+/**
+ * Whose they are; empty for the instructor's own.
+ */
+owners: string, 
+/**
+ * What to do to it before the course; empty for nothing.
+ */
+prepare: string, why: string, 
+/**
+ * Who says so, or that the rule was changed.
+ */
+source: string, 
+/**
+ * The rule it comes from, by name.
+ */
+rule: string, mass: string, place: string, safety_critical: boolean, consumable: boolean, };
+
+export type WrittenHeaps = { 
+/**
+ * The room all of it takes, as a sentence; empty where nothing lies.
+ */
+ground: string, 
+/**
+ * The farthest a barrow goes, as a sentence; empty where nothing is tipped.
+ */
+run: string, 
+/**
+ * What has to be said about it.
+ */
+notes: Array<string>, };
+
+export type WrittenLifting = { 
+/**
+ * The lifts of the work, in its order.
+ */
+lifts: Array<WrittenLift>, 
+/**
+ * This wall's own heavy stones.
+ */
+stones: Array<WrittenHeavyStone>, 
+/**
+ * What moves stones that two people may not lift, as a sentence.
+ */
+heavier: string, 
+/**
+ * How stone is held and moved in all of these, as a sentence.
+ */
+held: string, 
+/**
+ * Who says how it is held.
+ */
+held_source: string, 
+/**
+ * What the guides leave out.
+ */
+limits: Array<string>, };
+
+export type WrittenLift = { stage: string, 
+/**
+ * `the ground to knee height`.
+ */
+way: string, from: string, to: string, niosh: string, men: string, women: string, one_person: string, 
+/**
+ * Together, one of them giving the word.
+ */
+two_people: string, 
+/**
+ * What one person may lift as a flat stone: `20 by 14 by 7 cm`.
+ */
+flat: string, };
+
+export type WrittenHeavyStone = { 
+/**
+ * What it is.
+ */
+stone: string, 
+/**
+ * What it weighs.
+ */
+mass: string, 
+/**
+ * What to do, as a sentence: the easiest of the ways to its place.
+ */
+answer: string, };
+
+export type WrittenLoads = { 
+/**
+ * In order; what is needed first goes on the first.
+ */
+runs: Array<WrittenRun>, 
+/**
+ * What is too heavy for any vehicle, in words; empty for nothing.
+ */
+fits_nowhere: string, 
+/**
+ * The same, line by line.
+ */
+too_heavy: Array<WrittenLoadLine>, 
+/**
+ * How many runs, and whether fewer could be, as a sentence.
+ */
+told: string, 
+/**
+ * What the driver minds.
+ */
+notes: Array<string>, };
+
+export type WrittenRun = { number: number, holds: Array<WrittenHold>, };
+
+export type WrittenHold = { 
+/**
+ * What it is called.
+ */
+name: string, 
+/**
+ * What it carries.
+ */
+mass: string, 
+/**
+ * What it may carry beside its people.
+ */
+limit: string, 
+/**
+ * The one as a share of the other.
+ */
+share: string, 
+/**
+ * In loading order: what is needed first goes in last.
+ */
+lines: Array<WrittenLoadLine>, };
+
+export type WrittenLoadLine = { item: string, count: number, 
+/**
+ * `8`, `3 pairs`.
+ */
+carried: string, mass: string, };
+
+export type WrittenMoney = { 
+/**
+ * One line for each price given.
+ */
+lines: Array<WrittenCostLine>, 
+/**
+ * All costs.
+ */
+total: string, 
+/**
+ * Shared among the students.
+ */
+per_head: string, 
+/**
+ * All fees; empty if no fee is given.
+ */
+income: string, 
+/**
+ * Fees less costs; empty if no fee is given.
+ */
+left: string, 
+/**
+ * With how many students it breaks even, as a sentence; empty if no fee is given.
+ */
+break_even: string, 
+/**
+ * The same sums for groups of other sizes.
+ */
+by_size: Array<WrittenGroupRow>, };
+
+export type WrittenCostLine = { cost: string, how: string, amount: string, };
+
+export type WrittenGroupRow = { students: number, instructors: number, loads: number, total: string, per_head: string, left: string, 
+/**
+ * It is the group of this course.
+ */
+this: boolean, };
 
 export type WrittenStint = { 
 /**
@@ -501,9 +787,13 @@ of_this_plan: boolean, };
 
 export type WrittenToDo = { 
 /**
- * A fixed word for programs.
+ * A word for it that stays, unique in the list.
  */
 id: string, 
+/**
+ * Where it belongs: `stone`, `kit`, `venue` and so on.
+ */
+part: string, 
 /**
  * What, with the numbers.
  */
@@ -511,4 +801,16 @@ text: string,
 /**
  * By when; empty where it does not matter.
  */
-by: string, };
+by: string, 
+/**
+ * The same date as `2027-04-24`; empty where it does not matter.
+ */
+date: string, 
+/**
+ * The instructor has marked it done.
+ */
+done: boolean, 
+/**
+ * It keeps the course from being ready.
+ */
+counts: boolean, };

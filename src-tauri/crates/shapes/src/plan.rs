@@ -1,28 +1,42 @@
 //! A plan as JSON: SI throughout, unrounded, the unit in every key.
 
 use crate::clock::{Clock, DateStyle, iso};
-use craft::course::{Course, StoneKind};
+use craft::course::Course;
 use craft::pace::Bound;
-use craft::quantity::{Length, Read, in_tonnes};
 use craft::tables::Tables;
 use serde::Serialize;
 use ts_rs::TS;
 
+mod deliveries;
 mod frames;
+mod heaps;
+mod kit;
+mod lifting;
+mod loads;
+mod money;
 mod retaining;
+mod stone;
 mod timber;
 mod wall;
 mod work;
 
+pub use deliveries::Delivery;
+pub(crate) use deliveries::ordered_word;
 pub use frames::{
     Bars, Bay, Board, Curve, FrameRow, Frames, Leapfrog, Move, StringHeight, StringToBring, Trench,
 };
+pub use heaps::{Heap, Heaps};
+pub use kit::{KitLine, Taken};
+pub use lifting::{HeavyStone, Lift, Lifting};
+pub use loads::{LoadLine, LoadedHold, Loads, Run};
+pub use money::{CostLine, GroupCost, Money};
 pub use retaining::{Check, Retaining};
+pub use stone::{ByKind, Copes, KindRange, Range, RestsOn, Stone, ThroughRow, Throughs};
 pub(crate) use timber::kind_word as timber_word;
 pub use timber::{Buy, CutRow, Pattern, Timber};
 pub use wall::{Limit, LineStretch, ProfilePoint, Sizing, Wall, WallEnd};
 pub(crate) use work::experience_word;
-pub use work::{Entry, Finish, KitLine, Member, People, StageTimes, StageWork, Stint};
+pub use work::{Entry, Finish, Member, People, StageTimes, StageWork, Stint};
 
 /// The whole plan.
 #[derive(Debug, Clone, Serialize, TS)]
@@ -33,8 +47,18 @@ pub struct Plan {
     pub frames: Frames,
     /// Its stone.
     pub stone: Stone,
+    /// Where it lies before it is built in.
+    pub heaps: Heaps,
+    /// What of it is ordered, and by when; nothing where nothing is lacking.
+    pub deliveries: Vec<Delivery>,
+    /// What one person may lift.
+    pub lifting: Lifting,
     /// The tools.
     pub kit: Vec<KitLine>,
+    /// What travels in which vehicle; null if no vehicle is given.
+    pub loads: Option<Loads>,
+    /// What it costs; null if the course says nothing of money.
+    pub money: Option<Money>,
     /// Who builds where.
     pub people: People,
     /// The stages there is work for.
@@ -49,84 +73,6 @@ pub struct Plan {
     pub cautions: Vec<Caution>,
     /// What is not ready.
     pub to_do: Vec<ToDo>,
-}
-
-/// The stone.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct Stone {
-    /// Of the solid stone.
-    pub solid_density_kg_m3: f64,
-    /// Where it comes from.
-    pub density_source: String,
-    /// Share of the wall that is air.
-    pub voids: f64,
-    /// Share of what is delivered that is not built in.
-    pub waste: f64,
-    /// In the finished wall.
-    pub built_t: f64,
-    /// In one metre of it.
-    pub built_t_per_m: f64,
-    /// Still to be delivered.
-    pub to_deliver_t: Range,
-    /// Whole deliveries for the high figure.
-    pub loads: Option<usize>,
-    /// In the finished wall, by kind.
-    pub by_kind: ByKind,
-    /// Stones that cross the wall.
-    pub throughs: Throughs,
-    /// The row on top.
-    pub copes: Copes,
-}
-
-/// The 10th, 50th and 90th percentile.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct Range {
-    /// One in ten is below.
-    pub low: f64,
-    /// The middle.
-    pub mid: f64,
-    /// One in ten is above.
-    pub high: f64,
-}
-
-/// Tonnes in the finished wall.
-#[derive(Debug, Clone, Serialize, TS)]
-#[allow(missing_docs)]
-pub struct ByKind {
-    pub footing_t: f64,
-    pub face_t: f64,
-    pub hearting_t: f64,
-    pub throughs_t: f64,
-    pub copes_t: f64,
-}
-
-/// Stones that cross the wall.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct Throughs {
-    /// In all rows.
-    pub count: usize,
-    /// Row by row.
-    pub rows: Vec<ThroughRow>,
-}
-
-/// One row of throughs.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct ThroughRow {
-    /// Above the ground.
-    pub height_m: f64,
-    /// Of one through.
-    pub length_m: f64,
-    /// How many.
-    pub count: usize,
-    /// Of one through.
-    pub mass_kg: f64,
-}
-
-/// The row on top.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct Copes {
-    /// How many stones.
-    pub count: usize,
 }
 
 /// The sun on one date; local times with offset.
@@ -156,12 +102,18 @@ pub struct Caution {
 /// Something not ready.
 #[derive(Debug, Clone, Serialize, TS)]
 pub struct ToDo {
-    /// A fixed word for programs.
+    /// A word for it that stays, unique in the list.
     pub id: String,
+    /// Where it belongs: `stone`, `kit`, `venue` and so on.
+    pub part: String,
     /// What, with the numbers.
     pub text: String,
     /// By when.
     pub by: Option<String>,
+    /// The instructor has marked it done.
+    pub done: bool,
+    /// It keeps the course from being ready.
+    pub counts: bool,
 }
 
 impl Plan {
@@ -172,7 +124,12 @@ impl Plan {
             wall: Wall::of(plan, course),
             frames: Frames::of(plan, course.frames.kind),
             stone: Stone::of(&plan.stone, plan.sizing.length),
+            heaps: Heaps::of(&plan.heaps),
+            deliveries: plan.deliveries.iter().map(Delivery::of).collect(),
+            lifting: Lifting::of(&plan.lifting),
             kit: plan.kit.iter().map(KitLine::of).collect(),
+            loads: plan.loads.as_ref().map(Loads::of),
+            money: plan.money.as_ref().map(Money::of),
             people: People::of(plan),
             stages: plan
                 .work
@@ -188,47 +145,6 @@ impl Plan {
             sun: plan.sun.iter().map(SunDay::of).collect(),
             cautions: plan.cautions.iter().map(Caution::of).collect(),
             to_do: plan.to_do.iter().map(ToDo::of).collect(),
-        }
-    }
-}
-
-impl Stone {
-    fn of(stone: &craft::stone::Stone, length: Length) -> Self {
-        let kind = |kind| in_tonnes(stone.kind(kind));
-        Self {
-            solid_density_kg_m3: stone.density.si(),
-            density_source: stone.density_source.clone(),
-            voids: stone.voids,
-            waste: stone.waste,
-            built_t: in_tonnes(stone.built()),
-            built_t_per_m: in_tonnes(craft::stone::per_metre(stone, length)),
-            to_deliver_t: Range {
-                low: in_tonnes(stone.to_deliver.low),
-                mid: in_tonnes(stone.to_deliver.mid),
-                high: in_tonnes(stone.to_deliver.high),
-            },
-            loads: stone.loads,
-            by_kind: ByKind {
-                footing_t: kind(StoneKind::Footing),
-                face_t: kind(StoneKind::Face),
-                hearting_t: kind(StoneKind::Hearting),
-                throughs_t: kind(StoneKind::Throughs),
-                copes_t: kind(StoneKind::Copes),
-            },
-            throughs: Throughs {
-                count: stone.through_count(),
-                rows: stone
-                    .throughs
-                    .iter()
-                    .map(|row| ThroughRow {
-                        height_m: row.height.si(),
-                        length_m: row.length.si(),
-                        count: row.count,
-                        mass_kg: row.mass.si(),
-                    })
-                    .collect(),
-            },
-            copes: Copes { count: stone.copes },
         }
     }
 }
@@ -259,9 +175,12 @@ impl Caution {
 impl ToDo {
     fn of(to_do: &craft::readiness::ToDo) -> Self {
         Self {
-            id: to_do.id.to_owned(),
+            id: to_do.id.clone(),
+            part: to_do.part.word().to_owned(),
             text: to_do.text.clone(),
             by: to_do.by.map(|date| date.to_string()),
+            done: to_do.done,
+            counts: to_do.counts,
         }
     }
 }

@@ -7,16 +7,28 @@ use serde::Serialize;
 use ts_rs::TS;
 
 mod days;
+mod deliveries;
 mod frames;
+mod heaps;
+mod kit;
+mod lifting;
+mod loads;
+mod money;
 mod retaining;
 mod stone;
 mod timber;
 mod wall;
 
 pub use days::{Chance, Day, Entry, Mark, StageTimes};
+pub use deliveries::Delivery;
 pub use frames::{Bars, BayRow, CurveRow, Frames, Move, Row, StringRow, StringToBring};
+pub use heaps::Heaps;
+pub use kit::{Kit, KitLine};
+pub use lifting::{HeavyStone, Lift, Lifting};
+pub use loads::{Hold, LoadLine, Loads, Run};
+pub use money::{CostLine, GroupRow, Money};
 pub use retaining::{FromFront, Retaining};
-pub use stone::{Kind, Kit, KitLine, Stone, ThroughRow};
+pub use stone::{Kind, RestsOn, Stone, ThroughRow};
 pub use timber::{CutLine, PatternLine, Timber};
 pub use wall::{EndRow, Limit, Wall};
 
@@ -42,8 +54,18 @@ pub struct Written {
     pub retaining: Option<Retaining>,
     /// Its stone.
     pub stone: Stone,
+    /// What goes with the heap plan.
+    pub heaps: Heaps,
+    /// What of it is ordered, and by when; nothing where nothing is lacking.
+    pub deliveries: Vec<Delivery>,
+    /// What one person may lift.
+    pub lifting: Lifting,
     /// The tools.
     pub kit: Kit,
+    /// Null where no vehicle is given.
+    pub loads: Option<Loads>,
+    /// Null where the course says nothing of money.
+    pub money: Option<Money>,
     /// Who builds where.
     pub stints: Vec<Stint>,
     /// The days.
@@ -92,12 +114,20 @@ pub struct Caution {
 #[derive(Debug, Clone, Serialize, TS)]
 #[ts(rename = "WrittenToDo")]
 pub struct ToDo {
-    /// A fixed word for programs.
+    /// A word for it that stays, unique in the list.
     pub id: String,
+    /// Where it belongs: `stone`, `kit`, `venue` and so on.
+    pub part: String,
     /// What, with the numbers.
     pub text: String,
     /// By when; empty where it does not matter.
     pub by: String,
+    /// The same date as `2027-04-24`; empty where it does not matter.
+    pub date: String,
+    /// The instructor has marked it done.
+    pub done: bool,
+    /// It keeps the course from being ready.
+    pub counts: bool,
 }
 
 impl Written {
@@ -120,7 +150,22 @@ impl Written {
             timber: Timber::of(plan, course.units),
             retaining: Retaining::of(plan, course, tables),
             stone: Stone::of(plan, course),
-            kit: Kit::of(&plan.kit, course.units),
+            heaps: Heaps::of(&plan.heaps, course.units),
+            deliveries: plan
+                .deliveries
+                .iter()
+                .map(|it| Delivery::of(it, course.units, &clock))
+                .collect(),
+            lifting: Lifting::of(&plan.lifting, tables, course.units),
+            kit: Kit::of(&plan.kit, course.units, &clock),
+            loads: plan
+                .loads
+                .as_ref()
+                .map(|loads| Loads::of(loads, &plan.kit, tables, course.units)),
+            money: plan
+                .money
+                .as_ref()
+                .map(|money| Money::of(money, course.group.students.len())),
             stints: stints(plan, course),
             days: days::days(plan, course, &clock),
             chance: Chance::of(plan, course, tables, &clock),
@@ -129,9 +174,13 @@ impl Written {
                 .to_do
                 .iter()
                 .map(|it| ToDo {
-                    id: it.id.to_owned(),
+                    id: it.id.clone(),
+                    part: it.part.word().to_owned(),
                     text: it.text.clone(),
                     by: it.by.map(|date| clock.date(date)).unwrap_or_default(),
+                    date: it.by.map(|date| date.to_string()).unwrap_or_default(),
+                    done: it.done,
+                    counts: it.counts,
                 })
                 .collect(),
         }

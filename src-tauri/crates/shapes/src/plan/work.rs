@@ -1,4 +1,4 @@
-//! Kit, people, stages, timetable and chance as JSON.
+//! People, stages, timetable and chance as JSON.
 
 use crate::clock::Clock;
 use craft::course::Experience;
@@ -6,31 +6,6 @@ use craft::quantity::Read;
 use craft::tables::Tables;
 use serde::Serialize;
 use ts_rs::TS;
-
-/// One line of the tool list.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct KitLine {
-    /// The tool.
-    pub item: String,
-    /// What it is counted in; empty for pieces.
-    pub unit: String,
-    /// How many the course needs.
-    pub need: usize,
-    /// How many are there; null if nobody has counted.
-    pub have: Option<usize>,
-    /// How many are missing; null if nobody has counted.
-    pub short: Option<usize>,
-    /// How the need comes about.
-    pub why: String,
-    /// All that are needed.
-    pub mass_kg: f64,
-    /// Where it is used.
-    pub place: String,
-    /// Without it the work must not begin.
-    pub safety_critical: bool,
-    /// Used up by the course.
-    pub consumable: bool,
-}
 
 /// Who builds where.
 #[derive(Debug, Clone, Serialize, TS)]
@@ -117,23 +92,6 @@ pub struct StageTimes {
     pub p10: Option<String>,
     pub p50: Option<String>,
     pub p90: Option<String>,
-}
-
-impl KitLine {
-    pub(super) fn of(line: &craft::kit::KitLine) -> Self {
-        Self {
-            item: line.item.clone(),
-            unit: line.unit.clone(),
-            need: line.need,
-            have: line.have,
-            short: line.short,
-            why: line.why.clone(),
-            mass_kg: line.mass.si(),
-            place: line.place.clone(),
-            safety_critical: line.safety_critical,
-            consumable: line.consumable,
-        }
-    }
 }
 
 impl People {

@@ -1,9 +1,9 @@
-//! Stone and tools in written figures.
+//! Stone in written figures.
 
 use craft::course::{Course, StoneKind};
-use craft::kit::{KitLine as Line, total_mass};
 use craft::plan::Plan;
 use craft::quantity::{Read, Units, kilograms, show_length, show_mass, show_share};
+use craft::stone::Range;
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -31,12 +31,22 @@ pub struct Stone {
     pub copes: usize,
     /// Along the wall.
     pub cope_thickness: String,
+    /// Of one cope; empty if there is none.
+    pub cope_mass: String,
     pub density: String,
     pub density_source: String,
     pub voids: String,
     pub waste: String,
     /// What lies there, as a sentence.
     pub on_site: String,
+    /// What an old wall gives, as a sentence; empty if there is none.
+    pub old_wall: String,
+    /// `12.1 t to 14.9 t`.
+    pub built_range: String,
+    /// The figures all of it rests on, with their sources.
+    pub rests_on: Vec<RestsOn>,
+    /// What sort of throughs are counted, as a sentence; empty for none.
+    pub through_reach: String,
 }
 
 /// One kind of stone in the finished wall.
@@ -46,8 +56,30 @@ pub struct Stone {
 pub struct Kind {
     pub kind: String,
     pub built: String,
+    /// `2.1 t to 2.9 t`: four in five are within.
+    pub built_range: String,
     /// With what is left over or unusable.
     pub wanted: String,
+    /// High, less what is there; empty for nothing.
+    pub order: String,
+    /// Nothing of this kind is built in.
+    pub none: bool,
+}
+
+/// A figure that the tonnage rests on.
+#[derive(Debug, Clone, Serialize, TS)]
+#[ts(rename = "WrittenRestsOn")]
+pub struct RestsOn {
+    /// A fixed word for programs.
+    pub id: String,
+    /// What it is.
+    pub what: String,
+    /// Its centre.
+    pub figure: String,
+    /// `20 % to 35 %`: four in five are within.
+    pub range: String,
+    /// Who says so.
+    pub source: String,
 }
 
 /// One row of throughs.
@@ -59,37 +91,6 @@ pub struct ThroughRow {
     pub length: String,
     pub count: usize,
     pub mass: String,
-}
-
-/// The tools.
-#[derive(Debug, Clone, Serialize, TS)]
-#[ts(rename = "WrittenKit")]
-pub struct Kit {
-    /// One line a tool.
-    pub lines: Vec<KitLine>,
-    /// All that are needed.
-    pub mass: String,
-    /// How many lines are short.
-    pub short: usize,
-}
-
-/// One line of the tool list.
-#[derive(Debug, Clone, Serialize, TS)]
-#[ts(rename = "WrittenKitLine")]
-#[allow(missing_docs)]
-pub struct KitLine {
-    pub item: String,
-    /// `8`, `3 pairs`.
-    pub need: String,
-    /// Empty if nobody has counted.
-    pub have: String,
-    /// Empty if nobody has counted or none is missing.
-    pub short: String,
-    pub why: String,
-    pub mass: String,
-    pub place: String,
-    pub safety_critical: bool,
-    pub consumable: bool,
 }
 
 impl Stone {
@@ -125,17 +126,84 @@ impl Stone {
             through_count: stone.through_count(),
             copes: stone.copes,
             cope_thickness: show_length(course.wall.cope_thickness, units),
+            cope_mass: cope_mass(plan, units),
             density: density(stone.density.si(), units),
             density_source: stone.density_source.clone(),
             voids: show_share(stone.voids),
             waste: show_share(stone.waste),
             on_site: on_site(course),
+            old_wall: stone
+                .old_wall
+                .map(|range| {
+                    format!(
+                        "{} of an old wall, likely {}",
+                        spread(range, units),
+                        show(range.mid)
+                    )
+                })
+                .unwrap_or_default(),
+            built_range: spread(stone.built_range, units),
+            rests_on: rests_on(stone, units),
+            through_reach: through_reach(plan, course),
         }
     }
 }
 
+/// `2.1 t to 2.9 t`.
+fn spread(range: Range, units: Units) -> String {
+    format!(
+        "{} to {}",
+        show_mass(range.low, units),
+        show_mass(range.high, units)
+    )
+}
+
+fn rests_on(stone: &craft::stone::Stone, units: Units) -> Vec<RestsOn> {
+    let is_used = |it: &&craft::stone::Resting| it.id != "reused" || stone.old_wall.is_some();
+    let figures = stone.makeup.rests_on.iter().filter(is_used);
+    figures
+        .map(|it| {
+            let show = |figure: f64| match it.id {
+                "density" => density(figure, units),
+                _ => show_share(figure),
+            };
+            RestsOn {
+                id: it.id.to_owned(),
+                what: it.name.to_owned(),
+                figure: show(it.figure.centre),
+                range: format!("{} to {}", show(it.figure.low), show(it.figure.high)),
+                source: it.source.clone(),
+            }
+        })
+        .collect()
+}
+
+fn through_reach(plan: &Plan, course: &Course) -> String {
+    use craft::course::ThroughReach;
+    if plan.stone.throughs.is_empty() {
+        return String::new();
+    }
+    match course.wall.through_reach {
+        ThroughReach::Across => "They cross the wall from face to face.".to_owned(),
+        ThroughReach::ThreeQuarters => {
+            "Three-quarter throughs: three quarters of the width, from one face and the other in turn."
+                .to_owned()
+        }
+    }
+}
+
+/// The lifting guide weighs this wall's own stones; a cope is one of them.
+fn cope_mass(plan: &Plan, units: Units) -> String {
+    let stones = &plan.lifting.stones;
+    let cope = stones.iter().find(|it| it.name == "cope");
+    cope.map(|it| show_mass(it.mass, units)).unwrap_or_default()
+}
+
 fn order(plan: &Plan, units: Units) -> String {
     let range = plan.stone.to_deliver;
+    if plan.stone.practice_pitch {
+        return "Nothing to order: the pitch stood before, and its stone lies there.".to_owned();
+    }
     if range.high <= kilograms(0.0) {
         return "Nothing to order: what lies there is enough.".to_owned();
     }
@@ -184,48 +252,18 @@ fn on_site(course: &Course) -> String {
 impl Kind {
     fn of(kind: StoneKind, stone: &craft::stone::Stone, units: Units) -> Self {
         let built = stone.kind(kind);
+        let range = stone.kinds.iter().find(|it| it.kind == kind);
+        let order = range.map(|it| it.to_deliver.high);
         Self {
             kind: kind.word().to_owned(),
             built: show_mass(built, units),
+            built_range: range.map(|it| spread(it.built, units)).unwrap_or_default(),
             wanted: show_mass(stone.wanted(built), units),
-        }
-    }
-}
-
-impl Kit {
-    pub(super) fn of(lines: &[Line], units: Units) -> Self {
-        Self {
-            mass: show_mass(total_mass(lines), units),
-            short: lines
-                .iter()
-                .filter(|line| line.short.is_some_and(|short| 0 < short))
-                .count(),
-            lines: lines.iter().map(|line| KitLine::of(line, units)).collect(),
-        }
-    }
-}
-
-impl KitLine {
-    fn of(line: &Line, units: Units) -> Self {
-        let counted = |count: usize| match line.unit.as_str() {
-            "" => count.to_string(),
-            unit if count == 1 || unit.len() <= 2 => format!("{count} {unit}"),
-            unit => format!("{count} {unit}s"),
-        };
-        Self {
-            item: line.item.clone(),
-            need: counted(line.need),
-            have: line.have.map(counted).unwrap_or_default(),
-            short: line
-                .short
-                .filter(|short| 0 < *short)
-                .map(counted)
+            order: order
+                .filter(|high| kilograms(0.0) < *high)
+                .map(|high| show_mass(high, units))
                 .unwrap_or_default(),
-            why: line.why.clone(),
-            mass: show_mass(line.mass, units),
-            place: line.place.clone(),
-            safety_critical: line.safety_critical,
-            consumable: line.consumable,
+            none: built <= kilograms(0.0),
         }
     }
 }

@@ -1,9 +1,17 @@
 //! What the desktop program and its window say to each other.
 
+mod rules;
+mod store;
+
+pub use rules::{Rule, RuleKey};
+pub use store::{
+    BookedCourse, BookedItem, CountedHome, KitListPreview, KitStore, Lot, LotTyped, ReturnTyped,
+};
+
 use crate::plan::Plan;
 use crate::written::Written;
 use craft::quantity::Read;
-use craft::tables::{Bar, Rock, Tables};
+use craft::tables::{Bar, Per, Rock, Tables};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use ts_rs::TS;
@@ -19,12 +27,16 @@ pub struct View {
     pub can_undo: bool,
     /// Whether there is something to redo.
     pub can_redo: bool,
+    /// The date on this machine, as `2027-04-24`: what is due before it is late.
+    pub today: String,
     /// Every value of the course file as typed, by key.
     pub values: BTreeMap<String, String>,
     /// Whether students are named one by one.
     pub roster: bool,
     /// What the tables offer to choose from.
     pub choices: Choices,
+    /// The kit rules as they hold for this course.
+    pub rules: Vec<Rule>,
     /// Every number of the plan.
     pub plan: Plan,
     /// The same as a person reads it.
@@ -41,6 +53,8 @@ pub struct View {
 pub struct Choices {
     pub rocks: Vec<(String, String)>,
     pub bars: Vec<(String, String)>,
+    /// What a kit rule counts by.
+    pub pers: Vec<String>,
 }
 
 impl Choices {
@@ -57,6 +71,7 @@ impl Choices {
         Self {
             rocks: tables.stone.rocks.iter().map(rock).collect(),
             bars: tables.bars.iter().map(bar).collect(),
+            pers: Per::ALL.iter().map(|per| per.word().to_owned()).collect(),
         }
     }
 }
@@ -71,6 +86,7 @@ pub struct Drawings {
     pub setting_out: String,
     pub frame: String,
     pub gauge: String,
+    pub heap_plan: String,
 }
 
 /// A figure that the last change moved.
