@@ -1,6 +1,7 @@
 //! A course made ready to be shown: read, planned, written out.
 
 use crate::spelling;
+use craft::kit::Held;
 use files::course::{CourseFile, Language};
 use files::{Fault, Library};
 use shapes::DateStyle;
@@ -25,9 +26,22 @@ impl Course {
     ///
     /// # Errors
     /// The [`Fault`] at the key that asks for what can't be built.
-    pub fn plan(mut file: CourseFile, library: &Library) -> Result<Self, Fault> {
+    pub fn plan(file: CourseFile, library: &Library) -> Result<Self, Fault> {
+        Self::plan_with(file, library, &[])
+    }
+
+    /// Plans a course file with what the kit store holds, where the file itself has not
+    /// counted.
+    ///
+    /// # Errors
+    /// As [`Course::plan`].
+    pub fn plan_with(
+        mut file: CourseFile,
+        library: &Library,
+        held: &[Held],
+    ) -> Result<Self, Fault> {
         let library = spelling::library(library, file.language);
-        file.count_also(&library.kit_on_hand);
+        file.count_also(held, &library.tables);
         let plan = file.plan(&library)?;
         let style = date_style(file.language);
         let mut written = Written::of(&plan, &file.course, &library.tables, style);

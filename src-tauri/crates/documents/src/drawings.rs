@@ -32,6 +32,8 @@ pub struct Drawings {
     pub frame: Picture,
     /// The batter gauge.
     pub gauge: Picture,
+    /// Where the stone lies, seen from above.
+    pub heap_plan: Picture,
 }
 
 /// The size each drawing is made for.
@@ -42,6 +44,7 @@ struct Rooms {
     setting_out: Room,
     frame: Room,
     gauge: Room,
+    heap_plan: Room,
 }
 
 /// The width between the margins, on the narrower of the two papers.
@@ -59,6 +62,7 @@ impl Drawings {
                 setting_out: room(WIDE_MM, 150.0),
                 frame: room(WIDE_MM, 168.0),
                 gauge: room(WIDE_MM, 92.0),
+                heap_plan: room(WIDE_MM, 190.0),
             },
         )
     }
@@ -75,6 +79,7 @@ impl Drawings {
                 setting_out: room(135.0, 78.0),
                 frame: room(135.0, 105.0),
                 gauge: room(135.0, 78.0),
+                heap_plan: room(135.0, 105.0),
             },
         )
     }
@@ -99,6 +104,12 @@ impl Drawings {
             frame: picture(drawing::frame(plan, given, rooms.frame)),
             setting_out: picture(drawing::setting_out(plan, given, rooms.setting_out)),
             gauge: picture(drawing::gauge(plan, given, rooms.gauge)),
+            heap_plan: picture(drawing::heap_plan(
+                plan,
+                given,
+                &plan.heaps,
+                rooms.heap_plan,
+            )),
         }
     }
 }

@@ -15,23 +15,43 @@ pub struct Document {
     pub(crate) template: &'static str,
     /// What the template is fed.
     pub(crate) feed: fn(&Course) -> Feed,
+    /// On which courses it belongs among the pages; on all of them where nothing is said.
+    wanted: Option<fn(&Course) -> bool>,
+}
+
+impl Document {
+    /// Whether this course has anything for it to say. Asked for by name it is printed all
+    /// the same, and says how to give what it lacks.
+    pub fn wanted(&self, course: &Course) -> bool {
+        self.wanted.is_none_or(|wanted| wanted(course))
+    }
 }
 
 /// All documents, in the order in which they are needed.
 pub const DOCUMENTS: &[Document] = &[
     Document {
+        name: "ready-list",
+        title: "Ready list",
+        what: "What is to be seen to before the course, by date, with boxes to tick",
+        template: "ready-list.typ",
+        feed: feed::ready_list,
+        wanted: None,
+    },
+    Document {
         name: "stone-order",
         title: "Stone order",
-        what: "What to order, of what kind, and by when",
+        what: "What to order, of what kind and by when, to be read out over the telephone",
         template: "stone-order.typ",
         feed: feed::stone_order,
+        wanted: None,
     },
     Document {
         name: "load-list",
         title: "Load list",
-        what: "Every tool to pack and to bring home, with boxes to tick",
+        what: "Every tool to pack, by vehicle and run where vehicles are given, with boxes to tick",
         template: "load-list.typ",
         feed: feed::load_list,
+        wanted: None,
     },
     Document {
         name: "setting-out",
@@ -39,6 +59,7 @@ pub const DOCUMENTS: &[Document] = &[
         what: "Section to scale, frames, bars and string heights",
         template: "setting-out.typ",
         feed: feed::setting_out,
+        wanted: None,
     },
     Document {
         name: "run-sheet",
@@ -46,6 +67,7 @@ pub const DOCUMENTS: &[Document] = &[
         what: "The days by the clock, the stints, and where the wall should be when",
         template: "run-sheet.typ",
         feed: feed::run_sheet,
+        wanted: None,
     },
     Document {
         name: "safety-handout",
@@ -53,6 +75,15 @@ pub const DOCUMENTS: &[Document] = &[
         what: "What every student is told before the first stone",
         template: "safety-handout.typ",
         feed: feed::safety_handout,
+        wanted: None,
+    },
+    Document {
+        name: "lifting-card",
+        title: "Lifting card",
+        what: "What one person may lift at each stage, and who or what moves the rest",
+        template: "lifting-card.typ",
+        feed: feed::lifting_card,
+        wanted: None,
     },
     Document {
         name: "worksheets",
@@ -60,6 +91,7 @@ pub const DOCUMENTS: &[Document] = &[
         what: "A sheet for each student, with their own numbers",
         template: "worksheets.typ",
         feed: feed::worksheets,
+        wanted: None,
     },
     Document {
         name: "worksheets-key",
@@ -67,8 +99,31 @@ pub const DOCUMENTS: &[Document] = &[
         what: "The instructor's key: answers, working and how far off is still right",
         template: "worksheets-key.typ",
         feed: feed::worksheets_key,
+        wanted: None,
+    },
+    Document {
+        name: "return-list",
+        title: "Return list",
+        what: "Everything that went out, counted back in: broken, lost, used up, and whose it is",
+        template: "return-list.typ",
+        feed: feed::return_list,
+        wanted: None,
+    },
+    Document {
+        name: "money-sheet",
+        title: "Money sheet",
+        what: "Costs, cost per head and break-even, for the instructor alone",
+        template: "money-sheet.typ",
+        feed: feed::money_sheet,
+        wanted: Some(|course| course.written.money.is_some()),
     },
 ];
+
+/// The documents this course has anything to say in.
+pub fn wanted(course: &Course) -> Vec<&'static Document> {
+    let all = DOCUMENTS.iter();
+    all.filter(|document| document.wanted(course)).collect()
+}
 
 /// The document of a name.
 pub fn named(name: &str) -> Option<&'static Document> {

@@ -5,7 +5,7 @@ use files::course::Language;
 use shapes::written::Written;
 
 /// British and American spelling of the words that occur.
-const WORDS: [(&str, &str); 14] = [
+const WORDS: [(&str, &str); 15] = [
     ("centre", "center"),
     ("Centre", "Center"),
     ("metre", "meter"),
@@ -20,6 +20,7 @@ const WORDS: [(&str, &str); 14] = [
     ("grey", "gray"),
     ("mould", "mold"),
     ("judgement", "judgment"),
+    ("licence", "license"),
 ];
 
 /// A text of the program's own, in a language.
@@ -57,6 +58,13 @@ pub(crate) fn library(library: &Library, language: Language) -> Library {
     for caution in &mut tables.cautions {
         respell(&mut caution.text);
     }
+    let limits = tables.lifting.limits.iter_mut();
+    let notes = tables.ready.loading.notes.iter_mut();
+    let tasks = tables.ready.tasks.iter_mut();
+    limits
+        .chain(notes.map(|note| &mut note.text))
+        .chain(tasks.map(|task| &mut task.text))
+        .for_each(respell);
     respell(&mut tables.retaining.ask);
     for assumption in &mut tables.retaining.assumptions {
         respell(assumption);
@@ -70,6 +78,12 @@ pub(crate) fn sentences(written: &mut Written, language: Language) {
     for line in &mut written.kit.lines {
         respell(&mut line.why);
         respell(&mut line.need);
+        respell(&mut line.prepare);
+    }
+    let loaded = written.loads.iter_mut().flat_map(|it| &mut it.runs);
+    let loaded = loaded.flat_map(|run| &mut run.holds);
+    for line in loaded.flat_map(|hold| &mut hold.lines) {
+        respell(&mut line.carried);
     }
     for caution in &mut written.cautions {
         respell(&mut caution.text);

@@ -1,0 +1,55 @@
+//! What keeps people whole: the safety handout and the lifting card.
+
+use super::Feed;
+use crate::Course;
+use serde_json::json;
+
+pub(crate) fn safety_handout(course: &Course) -> Feed {
+    let venue = &course.file.course.venue;
+    let cautions: Vec<_> = course
+        .written
+        .cautions
+        .iter()
+        .filter(|caution| caution.for_students)
+        .collect();
+    let own = json!({
+        "cautions": cautions,
+        "lifts": course.written.lifting.lifts,
+        "heavier": course.written.lifting.heavier,
+        "emergency": course.library.emergency(venue.country.as_deref()),
+        "latitude": degrees(venue.latitude, "N", "S"),
+        "longitude": degrees(venue.longitude, "E", "W"),
+    });
+    Feed::new(course, own)
+}
+
+/// `54.20000° N`: five decimals are about a metre on the ground.
+fn degrees(value: f64, positive: &str, negative: &str) -> String {
+    let side = if value < 0.0 { negative } else { positive };
+    format!("{:.5}° {side}", value.abs())
+}
+
+/// The cautions that stand on the lifting card, by id: those about taking up a stone.
+const OF_LIFTING: [&str; 5] = [
+    "lifting",
+    "fingers",
+    "heavy-footings",
+    "throughs-lift",
+    "copes-lift",
+];
+
+pub(crate) fn lifting_card(course: &Course) -> Feed {
+    let written = &course.written;
+    let cautions = written.cautions.iter();
+    let cautions: Vec<_> = cautions
+        .filter(|caution| OF_LIFTING.contains(&caution.id.as_str()))
+        .collect();
+    let own = json!({
+        "lifting": written.lifting,
+        "cautions": cautions,
+        "rock": written.stone.rock,
+        "density": written.stone.density,
+        "height": written.wall.height,
+    });
+    Feed::new(course, own)
+}

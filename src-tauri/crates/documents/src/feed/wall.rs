@@ -1,0 +1,41 @@
+//! Setting out the wall, and the days on it.
+
+use super::Feed;
+use crate::Course;
+use crate::drawings::Drawings;
+use serde_json::json;
+
+pub(crate) fn setting_out(course: &Course) -> Feed {
+    let drawings = Drawings::on_paper(course);
+    let written = &course.written;
+    let own = json!({
+        "wall": written.wall,
+        "frames": written.frames,
+        "timber": written.timber,
+        "retaining": written.retaining,
+    });
+    Feed::new(course, own)
+        .with("section.svg", "section_words", drawings.section)
+        .with("line-plan.svg", "line_plan_words", drawings.line_plan)
+        .with("frame.svg", "frame_words", drawings.frame)
+        .with("setting-out.svg", "setting_out_words", drawings.setting_out)
+        .with("elevation.svg", "elevation_words", drawings.elevation)
+        .with("gauge.svg", "gauge_words", drawings.gauge)
+}
+
+pub(crate) fn run_sheet(course: &Course) -> Feed {
+    let written = &course.written;
+    let of_this_plan: Vec<_> = written
+        .cautions
+        .iter()
+        .filter(|caution| caution.of_this_plan)
+        .collect();
+    let own = json!({
+        "days": written.days,
+        "stints": written.stints,
+        "chance": written.chance,
+        "cautions": of_this_plan,
+        "wall": written.wall,
+    });
+    Feed::new(course, own)
+}
