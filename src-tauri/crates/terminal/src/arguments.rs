@@ -1,5 +1,6 @@
 //! What can be asked on the command line, with help that teaches.
 
+use chrono::NaiveDate;
 use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
@@ -43,24 +44,31 @@ pub(crate) enum Call {
         /// Every number as JSON, in SI units, instead of text for people
         #[arg(long)]
         json: bool,
-        /// Your own folder: kit.toml counts your tools, lessons/ holds your own lessons, tables, pages
+        /// Your own folder: kit.db is your kit store, lessons/ holds your own lessons, tables, pages
         #[arg(long, value_name = "DIR")]
         store: Option<PathBuf>,
     },
-    /// Say what is not ready; exit 1 if there is anything to do
+    /// Say what is not ready, by date; exit 1 if there is anything to do
     ///
-    /// Short tools, stone to order and by when, frames and bars to find, a chance below the
-    /// wish. Tools nobody has counted are not called short. General cautions are printed but
-    /// count for nothing.
+    /// Stone to order and by when, frames, bars and tools to find, loads too heavy, a chance
+    /// below the wish. Tools nobody has counted are not called short. What has to be arranged
+    /// (permission, insurance, ...) counts once the course file keeps marks of it in [ready].
+    /// General cautions are printed but count for nothing.
     Check {
         /// The course file
         file: PathBuf,
+        /// Show the names by which [ready] done = [...] marks what is done
+        #[arg(long)]
+        names: bool,
         /// Your own folder, as for plan
         #[arg(long, value_name = "DIR")]
         store: Option<PathBuf>,
     },
     /// Print the documents as PDF into a folder
     Print(Print),
+    /// Your kit: list, import, export, book it for a course, count it home
+    #[command(subcommand)]
+    Kit(Kit),
     /// Show the licences of the fonts that the pages are set in
     Licences,
 }
@@ -82,4 +90,89 @@ pub(crate) struct Print {
     /// Your own folder, as for plan
     #[arg(long, value_name = "DIR")]
     pub(crate) store: Option<PathBuf>,
+}
+
+#[derive(Subcommand)]
+pub(crate) enum Kit {
+    /// Show what there is, who has booked, and what clashes; exit 1 if anything does
+    List {
+        /// The folder of the store
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
+    /// Take in a kit list, CSV or XLSX: all of it or, on any fault, nothing
+    ///
+    /// Columns: item, unit, owner, good, needs care, broken, mass kg, note; item and good must
+    /// be there. What the file does not name stays.
+    Import {
+        /// The list
+        file: PathBuf,
+        /// The file is the whole list: what it does not name goes
+        #[arg(long)]
+        replace: bool,
+        /// Only show what would change
+        #[arg(long)]
+        look: bool,
+        /// The folder of the store; made if it is not there
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
+    /// Write the kit list to a new file, CSV or XLSX by its ending
+    Export {
+        /// The file to write
+        file: PathBuf,
+        /// The folder of the store
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
+    /// Book what a course needs for its days; exit 1 if that clashes with another course
+    Book {
+        /// The course file
+        course: PathBuf,
+        /// The folder of the store
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
+    /// Let go of what a course has booked
+    Release {
+        /// The course file
+        course: PathBuf,
+        /// The folder of the store
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
+    /// Count the kit of a course home; the store follows
+    Home(CountedHome),
+    /// Take counting home back: the store is as it was before
+    NotHome {
+        /// The course file
+        course: PathBuf,
+        /// The folder of the store
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
+}
+
+#[derive(Args)]
+pub(crate) struct CountedHome {
+    /// The course file
+    pub(crate) course: PathBuf,
+    /// Came back with something to see to; may be given again for other items
+    #[arg(long, value_name = "ITEM=COUNT")]
+    pub(crate) care: Vec<String>,
+    /// Came back broken
+    #[arg(long, value_name = "ITEM=COUNT")]
+    pub(crate) broken: Vec<String>,
+    /// Was used up
+    #[arg(long = "used-up", value_name = "ITEM=COUNT")]
+    pub(crate) used_up: Vec<String>,
+    /// Did not come back
+    #[arg(long, value_name = "ITEM=COUNT")]
+    pub(crate) lost: Vec<String>,
+    /// The day; the last course day if it is left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<NaiveDate>,
+    /// The folder of the store
+    #[arg(long, value_name = "DIR")]
+    pub(crate) store: PathBuf,
 }

@@ -1,6 +1,7 @@
-//! The terminal program: new, plan, check, print.
+//! The terminal program: new, plan, check, print, kit.
 
 mod arguments;
+mod kit;
 mod run;
 mod text;
 
@@ -14,8 +15,9 @@ fn main() -> ExitCode {
     let done = match &arguments.call {
         Call::New { file, imperial } => run::new(file, *imperial, &mut out),
         Call::Plan { file, json, store } => run::plan(file, *json, store.as_deref(), &mut out),
-        Call::Check { file, store } => run::check(file, store.as_deref(), &mut out),
+        Call::Check { file, store, names } => run::check(file, store.as_deref(), *names, &mut out),
         Call::Print(print) => run::print(print, &mut out),
+        Call::Kit(call) => kit::kit(call, &mut out),
         Call::Licences => run::licences(&mut out),
     };
     let code = done.unwrap_or_else(|refused| {

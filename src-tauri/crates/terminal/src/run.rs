@@ -2,7 +2,8 @@
 
 use crate::arguments::Print;
 use crate::text;
-use documents::{Course, DOCUMENTS, Document, named};
+use chrono::NaiveDate;
+use documents::{Course, DOCUMENTS, Document, named, wanted};
 use files::course::CourseFile;
 use files::{Library, save_new};
 use press::Press;
@@ -10,9 +11,10 @@ use std::error::Error;
 use std::fmt::Write;
 use std::path::Path;
 use std::process::ExitCode;
+use store::Store;
 
 /// A refusal says what is wrong and what would be right.
-type Done = Result<ExitCode, Box<dyn Error>>;
+pub(crate) type Done = Result<ExitCode, Box<dyn Error>>;
 
 pub(crate) fn new(file: &Path, imperial: bool, out: &mut String) -> Done {
     save_new(file, Library::example(imperial).as_bytes())?;
@@ -34,10 +36,16 @@ pub(crate) fn plan(file: &Path, json: bool, store: Option<&Path>, out: &mut Stri
     Ok(ExitCode::SUCCESS)
 }
 
-pub(crate) fn check(file: &Path, store: Option<&Path>, out: &mut String) -> Done {
+pub(crate) fn check(file: &Path, store: Option<&Path>, names: bool, out: &mut String) -> Done {
     let course = open(file, store)?;
-    out.push_str(&text::check(&course.written));
-    Ok(ExitCode::from(u8::from(!course.written.to_do.is_empty())))
+    let names = if names {
+        text::Names::Shown
+    } else {
+        text::Names::Hidden
+    };
+    out.push_str(&text::check(&course.written, names));
+    let open = course.written.to_do.iter().any(|it| it.counts);
+    Ok(ExitCode::from(u8::from(open)))
 }
 
 pub(crate) fn print(asked: &Print, out: &mut String) -> Done {
@@ -50,8 +58,13 @@ pub(crate) fn print(asked: &Print, out: &mut String) -> Done {
     let (Some(file), Some(folder)) = (&asked.file, &asked.out) else {
         return Err("say which course to print and --out which folder".into());
     };
-    let documents = chosen(&asked.only)?;
+    let named = chosen(&asked.only)?;
     let course = open(file, asked.store.as_deref())?;
+    let documents = if named.is_empty() {
+        wanted(&course)
+    } else {
+        named
+    };
     let pack = documents::pack(&course, &documents, &Press::new(), folder, |_| true)?;
     for file in &pack.files {
         writeln!(out, "{}", file.display())?;
@@ -73,10 +86,8 @@ pub(crate) fn licences(out: &mut String) -> Done {
     Ok(ExitCode::SUCCESS)
 }
 
+/// The documents asked for by name; none where none was.
 fn chosen(only: &[String]) -> Result<Vec<&'static Document>, Box<dyn Error>> {
-    if only.is_empty() {
-        return Ok(DOCUMENTS.iter().collect());
-    }
     only.iter()
         .map(|name| {
             named(name.trim()).ok_or_else(|| {
@@ -91,13 +102,18 @@ fn chosen(only: &[String]) -> Result<Vec<&'static Document>, Box<dyn Error>> {
         .collect()
 }
 
-fn open(path: &Path, store: Option<&Path>) -> Result<Course, Box<dyn Error>> {
+pub(crate) fn open(path: &Path, store: Option<&Path>) -> Result<Course, Box<dyn Error>> {
     let library = match store {
         Some(store) => Library::with_store(store)?,
         None => Library::built_in()?,
     };
     let (file, text) = CourseFile::open(path)?;
-    let course = Course::plan(file, &library)
+    let days: Vec<NaiveDate> = file.course.days.iter().map(|day| day.date).collect();
+    let held = match store {
+        Some(store) => Store::read(store)?.held_for(Some(path), &days)?,
+        None => Vec::new(),
+    };
+    let course = Course::plan_with(file, &library, &held)
         .map_err(|fault| fault.in_file(&path.display().to_string(), &text))?;
     Ok(course)
 }

@@ -1,8 +1,9 @@
 //! A plan as text for people.
 
+mod before;
 mod setting_out;
 
-use shapes::written::{Day, Written};
+use shapes::written::{Day, ToDo, Written};
 
 /// The whole plan, most important first.
 pub(crate) fn plan(plan: &Written) -> String {
@@ -13,8 +14,12 @@ pub(crate) fn plan(plan: &Written) -> String {
     setting_out::frames(plan, &mut text);
     setting_out::timber(plan, &mut text);
     setting_out::bank(plan, &mut text);
-    stone(plan, &mut text);
-    kit(plan, &mut text);
+    before::stone(plan, &mut text);
+    before::lifting(plan, &mut text);
+    before::kit(plan, &mut text);
+    if let Some(loads) = &plan.loads {
+        before::loads(loads, &mut text);
+    }
     text.heading("Stints");
     text.table(plan.stints.iter().map(|stint| {
         vec![
@@ -27,7 +32,10 @@ pub(crate) fn plan(plan: &Written) -> String {
         timetable(day, &mut text);
     }
     chance(plan, &mut text);
-    not_ready(plan, &mut text);
+    if let Some(money) = &plan.money {
+        before::money(money, &mut text);
+    }
+    see_to(plan, Names::Hidden, &mut text);
     text.heading("Mind");
     for caution in plan.cautions.iter().filter(|caution| caution.of_this_plan) {
         text.line(&format!("! {}", caution.text));
@@ -36,64 +44,24 @@ pub(crate) fn plan(plan: &Written) -> String {
     text.text
 }
 
-/// What is not ready, then the general cautions.
-pub(crate) fn check(plan: &Written) -> String {
+/// Whether the list shows the names by which its entries are marked done.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Names {
+    /// As `[ready] done = [..]` takes them.
+    Shown,
+    /// Only what a person reads.
+    Hidden,
+}
+
+/// What is to be seen to, then the general cautions.
+pub(crate) fn check(plan: &Written, names: Names) -> String {
     let mut text = Text::default();
-    if plan.to_do.is_empty() {
-        text.line("Nothing to do: everything is ready.");
-    } else {
-        not_ready(plan, &mut text);
-    }
+    see_to(plan, names, &mut text);
     text.heading("Cautions, which count for nothing here");
     for caution in &plan.cautions {
         text.line(&format!("- {}", caution.text));
     }
     text.text
-}
-
-fn stone(plan: &Written, text: &mut Text) {
-    let stone = &plan.stone;
-    text.heading("Stone");
-    text.line(&format!(
-        "{} in the wall, {}",
-        stone.built, stone.per_length
-    ));
-    text.line(&format!(
-        "To deliver: low {}, likely {}, high {}. {}",
-        stone.low, stone.mid, stone.high, stone.order
-    ));
-    text.table(stone.kinds.iter().map(|kind| {
-        vec![
-            kind.kind.clone(),
-            format!("{} built in", kind.built),
-            format!("{} to have", kind.wanted),
-        ]
-    }));
-    text.table(stone.throughs.iter().map(|row| {
-        vec![
-            format!("throughs at {}", row.height),
-            format!("{} of {}", row.count, row.length),
-            format!("about {} each", row.mass),
-        ]
-    }));
-    if 0 < stone.copes {
-        text.line(&format!(
-            "{} copes, {} thick",
-            stone.copes, stone.cope_thickness
-        ));
-    }
-}
-
-fn kit(plan: &Written, text: &mut Text) {
-    text.heading(&format!("Tools, {} in all", plan.kit.mass));
-    text.table(plan.kit.lines.iter().map(|line| {
-        let short = if line.short.is_empty() {
-            String::new()
-        } else {
-            format!("{} short", line.short)
-        };
-        vec![line.item.clone(), line.need.clone(), short]
-    }));
 }
 
 fn timetable(day: &Day, text: &mut Text) {
@@ -132,19 +100,43 @@ fn chance(plan: &Written, text: &mut Text) {
     );
 }
 
-fn not_ready(plan: &Written, text: &mut Text) {
-    if plan.to_do.is_empty() {
-        return;
+/// The list by date: what counts first, then what is only a reminder.
+fn see_to(plan: &Written, names: Names, text: &mut Text) {
+    let open = |counts: bool| {
+        let all = plan.to_do.iter();
+        all.filter(move |it| !it.done && it.counts == counts)
+    };
+    if open(true).next().is_none() {
+        text.line("Nothing to do: everything that is kept track of is ready.");
+    } else {
+        text.heading("Not ready");
+        for it in open(true) {
+            entry(it, names, text);
+        }
     }
-    text.heading("Not ready");
-    for it in &plan.to_do {
-        let by = if it.by.is_empty() {
-            String::new()
-        } else {
-            format!(" By {}.", it.by)
-        };
-        text.line(&format!("- {}{by}", it.text));
+    if open(false).next().is_some() {
+        text.heading("To arrange (these count once the course file has a [ready] table)");
+        for it in open(false) {
+            entry(it, names, text);
+        }
     }
+    let done = plan.to_do.iter().filter(|it| it.done).count();
+    if 0 < done {
+        text.line(&format!("Done and marked: {done}"));
+    }
+}
+
+fn entry(it: &ToDo, names: Names, text: &mut Text) {
+    let by = if it.by.is_empty() {
+        String::new()
+    } else {
+        format!("{}: ", it.by)
+    };
+    let name = match names {
+        Names::Shown => format!(" [{}]", it.id),
+        Names::Hidden => String::new(),
+    };
+    text.line(&format!("- {by}{}{name}", it.text));
 }
 
 /// A text of one line whose control characters are shown, so that what someone typed gives

@@ -128,5 +128,11 @@ fn page_picture(folder: &Path) -> Done {
 
 /// What the README says was measured.
 pub(crate) fn bench() -> Done {
-    run(cargo(&["bench", "--package", "checks"]))
+    run(cargo(&[
+        "bench",
+        "--package",
+        "checks",
+        "--package",
+        "store",
+    ]))
 }
