@@ -4,6 +4,8 @@ use std::path::PathBuf;
 use tauri::{AppHandle, Manager, WebviewWindow};
 use tauri_plugin_dialog::{DialogExt, FilePath, MessageDialogButtons};
 
+/// The endings of kit lists.
+const KIT_LISTS: [&str; 2] = ["xlsx", "csv"];
 /// The ending of course files.
 const ENDING: &str = "walling";
 
@@ -29,6 +31,16 @@ pub(crate) fn where_to_save(app: &AppHandle) -> Option<PathBuf> {
     } else {
         chosen.with_extension(ENDING)
     })
+}
+
+pub(crate) fn kit_list_to_take_in(app: &AppHandle) -> Option<PathBuf> {
+    let dialog = app.dialog().file().add_filter("Kit list", &KIT_LISTS);
+    path(dialog.blocking_pick_file())
+}
+
+pub(crate) fn where_to_export(app: &AppHandle) -> Option<PathBuf> {
+    let dialog = app.dialog().file().add_filter("Kit list", &KIT_LISTS);
+    path(dialog.set_file_name("kit.xlsx").blocking_save_file())
 }
 
 pub(crate) fn where_to_print(app: &AppHandle) -> Option<PathBuf> {

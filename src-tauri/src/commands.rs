@@ -7,6 +7,8 @@ use crate::shown::trouble;
 use shapes::window::{Document, Printed, Trouble, View};
 use tauri::{AppHandle, State};
 
+pub(crate) mod kit;
+
 type Reply<T> = Result<T, Trouble>;
 
 /// The course the program was started with.
@@ -92,6 +94,30 @@ pub(crate) fn add_survey(shared: State<'_, Shared>) -> Reply<View> {
 pub(crate) fn remove_row(shared: State<'_, Shared>, key: String, at: usize) -> Reply<View> {
     let mut desk = shared.desk();
     desk.remove_row(&key, at).map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// Ticks or unticks a thing to see to.
+#[tauri::command(async)]
+pub(crate) fn mark(shared: State<'_, Shared>, id: &str, done: bool) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.mark(id, done).map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// One more vehicle.
+#[tauri::command(async)]
+pub(crate) fn add_vehicle(shared: State<'_, Shared>) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.add_vehicle().map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// One vehicle fewer.
+#[tauri::command(async)]
+pub(crate) fn remove_vehicle(shared: State<'_, Shared>, at: usize) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.remove_vehicle(at).map_err(trouble)?;
     Ok(desk.view())
 }
 

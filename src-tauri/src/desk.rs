@@ -1,10 +1,12 @@
 //! The desk: the open course, everything done to it since it was opened, and where it lives.
 
-use documents::{Course, Document, Drawings, Pack, pack};
+use crate::kit::{Kit, NotTyped};
+use crate::print_job::PrintJob;
+use documents::{Course, Drawings};
 use files::course::{self, CourseFile};
 use files::{Fault, Library, clear_leftovers, save, save_new};
 use press::Press;
-use shapes::window::{self, Choices, Moved, View};
+use shapes::window::{self, Choices, Moved, Rule, View};
 use std::path::{Path, PathBuf};
 
 /// Why something could not be done at the desk.
@@ -22,6 +24,14 @@ pub(crate) enum Error {
     NoFolder,
     /// What was to be shown can't be.
     Show(String),
+    /// The kit store refused.
+    Store(store::Error),
+    /// There is no kit store to work with, and why.
+    NoStore(String),
+    /// The course has never been saved, so the store does not know it.
+    NeverSaved,
+    /// A field of the store or the return list.
+    NotTyped(NotTyped),
 }
 
 impl From<Fault> for Error {
@@ -36,6 +46,18 @@ impl From<files::Error> for Error {
     }
 }
 
+impl From<store::Error> for Error {
+    fn from(error: store::Error) -> Self {
+        Self::Store(error)
+    }
+}
+
+impl From<NotTyped> for Error {
+    fn from(wrong: NotTyped) -> Self {
+        Self::NotTyped(wrong)
+    }
+}
+
 impl From<documents::Error> for Error {
     fn from(error: documents::Error) -> Self {
         Self::Print(error)
@@ -44,8 +66,12 @@ impl From<documents::Error> for Error {
 
 /// The open course.
 pub(crate) struct Desk {
-    library: Library,
+    pub(crate) library: Library,
     press: Press,
+    /// The kit store, or why there is none.
+    pub(crate) kit: Result<Kit, store::Error>,
+    /// Where the store and the instructor's own lessons lie.
+    pub(crate) folder: PathBuf,
     /// Where the course lives; `None` for an example that has never been saved.
     path: Option<PathBuf>,
     /// What the disk holds, as far as the desk knows.
@@ -53,7 +79,7 @@ pub(crate) struct Desk {
     /// Every text of the course since it was opened; the one shown is at `at`.
     texts: Vec<String>,
     at: usize,
-    course: Course,
+    pub(crate) course: Course,
     moved: Vec<Moved>,
     print_folder: Option<PathBuf>,
     /// The folder of the last print.
@@ -62,8 +88,19 @@ pub(crate) struct Desk {
 
 impl Desk {
     /// A desk with the course of a file on it, or the example.
-    pub(crate) fn set_up(file: Option<PathBuf>) -> Result<Self, files::Error> {
-        let library = Library::built_in()?;
+    ///
+    /// `folder` holds the instructor's kit store and own lessons; own lessons that are
+    /// broken are named, and the built-in ones count.
+    pub(crate) fn set_up(
+        file: Option<PathBuf>,
+        folder: &Path,
+    ) -> Result<(Self, Option<files::Error>), files::Error> {
+        let kit = Kit::open(folder.to_owned());
+        let (library, own) = match Library::with_store(folder) {
+            Ok(library) => (library, None),
+            Err(files::Error::Read { .. }) => (Library::built_in()?, None),
+            Err(broken) => (Library::built_in()?, Some(broken)),
+        };
         let text = match &file {
             Some(path) => CourseFile::open(path)?.1,
             None => Library::example(false).to_owned(),
@@ -71,13 +108,16 @@ impl Desk {
         let name = file
             .as_ref()
             .map_or_else(|| "example".to_owned(), |it| it.display().to_string());
-        let course = planned(&text, &library).map_err(|fault| fault.in_file(&name, &text))?;
+        let course = planned(&text, &library, kit.as_ref().ok(), file.as_deref())
+            .map_err(|fault| fault.in_file(&name, &text))?;
         if let Some(folder) = file.as_deref().and_then(Path::parent) {
             clear_leftovers(folder);
         }
-        Ok(Self {
+        let desk = Self {
             library,
             press: Press::new(),
+            kit,
+            folder: folder.to_owned(),
             on_disk: file.is_some().then(|| text.clone()),
             path: file,
             texts: vec![text],
@@ -86,12 +126,14 @@ impl Desk {
             moved: Vec::new(),
             print_folder: None,
             printed: None,
-        })
+        };
+        Ok((desk, own))
     }
 
     /// Puts the course of another file on the desk.
     pub(crate) fn open(&mut self, path: PathBuf) -> Result<(), Error> {
-        *self = Self::set_up(Some(path))?;
+        let folder = self.folder.clone();
+        *self = Self::set_up(Some(path), &folder)?.0;
         Ok(())
     }
 
@@ -104,7 +146,7 @@ impl Desk {
         }
     }
 
-    fn text(&self) -> &str {
+    pub(crate) fn text(&self) -> &str {
         self.texts.get(self.at).map_or("", String::as_str)
     }
 
@@ -123,9 +165,15 @@ impl Desk {
             unsaved: self.unsaved(),
             can_undo: 0 < self.at,
             can_redo: self.at + 1 < self.texts.len(),
+            today: chrono::Local::now().date_naive().to_string(),
             values: course::values(self.text()),
             roster: self.course.file.roster,
             choices: Choices::of(&self.course.library.tables),
+            rules: Rule::all(
+                &self.course.library.tables,
+                &self.course.file.course,
+                &self.course.library.own_rules,
+            ),
             plan: self.course.numbers(),
             written: self.course.written.clone(),
             drawings: window::Drawings {
@@ -135,60 +183,13 @@ impl Desk {
                 setting_out: drawings.setting_out.svg,
                 frame: drawings.frame.svg,
                 gauge: drawings.gauge.svg,
+                heap_plan: drawings.heap_plan.svg,
             },
             moved: self.moved.clone(),
         }
     }
 
-    /// Sets one key to what was typed; refused, nothing changes.
-    pub(crate) fn edit(&mut self, key: &str, typed: &str) -> Result<(), Error> {
-        let text = course::set(self.text(), key, typed)?;
-        self.change(text)
-    }
-
-    /// One more course day.
-    pub(crate) fn add_day(&mut self) -> Result<(), Error> {
-        let text = course::add_day(self.text())?;
-        self.change(text)
-    }
-
-    /// The last course day fewer.
-    pub(crate) fn remove_day(&mut self) -> Result<(), Error> {
-        let text = course::remove_day(self.text())?;
-        self.change(text)
-    }
-
-    /// One more break in a day.
-    pub(crate) fn add_break(&mut self, day: usize) -> Result<(), Error> {
-        let text = course::add_break(self.text(), day)?;
-        self.change(text)
-    }
-
-    /// One break of a day fewer.
-    pub(crate) fn remove_break(&mut self, day: usize, at: usize) -> Result<(), Error> {
-        let text = course::remove_break(self.text(), day, at)?;
-        self.change(text)
-    }
-
-    /// One more stretch at the end of the line.
-    pub(crate) fn add_stretch(&mut self, bent: bool) -> Result<(), Error> {
-        let text = course::add_stretch(self.text(), bent)?;
-        self.change(text)
-    }
-
-    /// One more surveyed station.
-    pub(crate) fn add_survey(&mut self) -> Result<(), Error> {
-        let text = course::add_survey(self.text())?;
-        self.change(text)
-    }
-
-    /// One row of the line or of the survey fewer.
-    pub(crate) fn remove_row(&mut self, key: &str, at: usize) -> Result<(), Error> {
-        let text = course::remove_row(self.text(), key, at)?;
-        self.change(text)
-    }
-
-    fn change(&mut self, text: String) -> Result<(), Error> {
+    pub(crate) fn change(&mut self, text: String) -> Result<(), Error> {
         if text == self.text() {
             self.moved.clear();
             return Ok(());
@@ -219,8 +220,9 @@ impl Desk {
         Ok(())
     }
 
-    fn show(&mut self, text: &str) -> Result<(), Error> {
-        let course = planned(text, &self.library)?;
+    pub(crate) fn show(&mut self, text: &str) -> Result<(), Error> {
+        let kit = self.kit.as_ref().ok();
+        let course = planned(text, &self.library, kit, self.path.as_deref())?;
         self.moved = window::moved(&self.course.written, &course.written);
         self.course = course;
         Ok(())
@@ -239,6 +241,9 @@ impl Desk {
         }
         save(path, self.text().as_bytes())?;
         self.on_disk = Some(self.text().to_owned());
+        if let Ok(kit) = &mut self.kit {
+            kit.follow(&self.course, path);
+        }
         Ok(())
     }
 
@@ -288,104 +293,17 @@ impl Desk {
     }
 }
 
-/// A course to print as it was when the print was asked for.
-pub(crate) struct PrintJob {
-    course: Course,
-    press: Press,
-    pub(crate) folder: PathBuf,
-}
-
-impl PrintJob {
-    /// Prints the documents of these names.
-    pub(crate) fn run(&self, names: &[String]) -> Result<Pack, Error> {
-        let chosen: Vec<&Document> = names
-            .iter()
-            .filter_map(|name| documents::named(name))
-            .collect();
-        Ok(pack(
-            &self.course,
-            &chosen,
-            &self.press,
-            &self.folder,
-            |_| true,
-        )?)
-    }
-}
-
-fn planned(text: &str, library: &Library) -> Result<Course, Fault> {
-    Course::plan(CourseFile::parse(text)?, library)
+fn planned(
+    text: &str,
+    library: &Library,
+    kit: Option<&Kit>,
+    path: Option<&Path>,
+) -> Result<Course, Fault> {
+    let file = CourseFile::parse(text)?;
+    let days: Vec<_> = file.course.days.iter().map(|day| day.date).collect();
+    let held = kit.map(|kit| kit.held(path, &days)).unwrap_or_default();
+    Course::plan_with(file, library, &held)
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn desk_with_file() -> (tempfile::TempDir, PathBuf, Desk) {
-        let folder = tempfile::tempdir().expect("a folder");
-        let path = folder.path().join("one.walling");
-        std::fs::write(&path, Library::example(false)).expect("writes");
-        let desk = Desk::set_up(Some(path.clone())).expect("opens");
-        (folder, path, desk)
-    }
-
-    #[test]
-    fn undo_to_the_start_gives_the_starting_file_byte_for_byte() {
-        let (_folder, path, mut desk) = desk_with_file();
-        desk.edit("group.novices", "4").expect("edits");
-        desk.edit("wall.height", "0.9 m").expect("edits");
-        desk.add_day().expect("adds");
-        assert!(desk.unsaved());
-        for _ in 0..3 {
-            desk.undo().expect("undoes");
-        }
-        assert!(!desk.unsaved());
-        desk.save(&path).expect("saves");
-        assert_eq!(
-            std::fs::read_to_string(&path).expect("reads"),
-            Library::example(false)
-        );
-    }
-
-    #[test]
-    fn a_refused_edit_changes_nothing_and_says_what_would_be_right() {
-        let (_folder, _path, mut desk) = desk_with_file();
-        let before = desk.view();
-        let Err(Error::Fault(fault)) = desk.edit("wall.height", "tall") else {
-            panic!("should be refused");
-        };
-        assert_eq!(fault.key, "wall.height");
-        let after = desk.view();
-        assert_eq!(before.values, after.values);
-        assert_eq!(before.written.wall.length, after.written.wall.length);
-        assert!(!after.can_undo);
-    }
-
-    #[test]
-    fn a_file_changed_by_someone_else_is_not_overwritten() {
-        let (_folder, path, mut desk) = desk_with_file();
-        desk.edit("group.novices", "4").expect("edits");
-        std::fs::write(&path, "someone else's").expect("writes");
-        assert!(matches!(desk.save(&path), Err(Error::ChangedOutside(_))));
-        assert_eq!(
-            std::fs::read_to_string(&path).expect("reads"),
-            "someone else's"
-        );
-    }
-
-    #[test]
-    fn comments_and_spelling_stay_when_a_value_changes() {
-        let (_folder, path, mut desk) = desk_with_file();
-        desk.edit("wall.height", "3'6\"").expect("edits");
-        desk.save(&path).expect("saves");
-        let text = std::fs::read_to_string(&path).expect("reads");
-        let line = text
-            .lines()
-            .find(|line| line.starts_with("height"))
-            .expect("the line");
-        assert!(line.starts_with("height = \"3'6\\\"\""), "{line}");
-        assert!(
-            line.contains("# ground to the underside of the cope"),
-            "{line}"
-        );
-    }
-}
+mod tests;

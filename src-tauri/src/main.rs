@@ -4,11 +4,15 @@
 mod ask;
 mod commands;
 mod desk;
+mod edits;
+mod kit;
+mod print_job;
 mod shown;
+mod stored;
 
 use desk::Desk;
 use shapes::window::Trouble;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use tauri::{Manager, WebviewUrl, WebviewWindowBuilder, WindowEvent};
@@ -23,11 +27,12 @@ pub(crate) struct Shared {
 impl Shared {
     /// A desk with the course of a file on it. If the file is refused the window says so,
     /// and what lies on the desk meanwhile is the example.
-    fn set_up(file: Option<PathBuf>) -> Result<Self, files::Error> {
-        let (desk, refused) = match Desk::set_up(file) {
-            Ok(desk) => (desk, None),
-            Err(refused) => (Desk::set_up(None)?, Some(shown::trouble(refused.into()))),
+    fn set_up(file: Option<PathBuf>, folder: &Path) -> Result<Self, files::Error> {
+        let (desk, refused) = match Desk::set_up(file, folder) {
+            Ok(set_up) => set_up,
+            Err(refused) => (Desk::set_up(None, folder)?.0, Some(refused)),
         };
+        let refused = refused.map(|it| shown::trouble(it.into()));
         Ok(Self {
             desk: Mutex::new(desk),
             refused: Mutex::new(refused),
@@ -61,11 +66,12 @@ fn main() -> ExitCode {
 }
 
 fn run() -> Result<(), Box<dyn std::error::Error>> {
-    let shared = Shared::set_up(std::env::args_os().nth(1).map(Into::into))?;
     tauri::Builder::default()
         .plugin(tauri_plugin_dialog::init())
-        .manage(shared)
         .setup(|app| {
+            let folder = app.path().app_data_dir()?;
+            let file = std::env::args_os().nth(1).map(Into::into);
+            app.manage(Shared::set_up(file, &folder)?);
             open_window(app)?;
             Ok(())
         })
@@ -80,6 +86,21 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::add_stretch,
             commands::add_survey,
             commands::remove_row,
+            commands::kit::change_rule,
+            commands::kit::take_back_rule,
+            commands::kit::kit_store,
+            commands::kit::put_lot,
+            commands::kit::remove_lot,
+            commands::kit::book_kit,
+            commands::kit::release_kit,
+            commands::kit::kit_home,
+            commands::kit::kit_not_home,
+            commands::kit::look_at_kit_list,
+            commands::kit::take_in_kit_list,
+            commands::kit::export_kit_list,
+            commands::mark,
+            commands::add_vehicle,
+            commands::remove_vehicle,
             commands::undo,
             commands::redo,
             commands::save,

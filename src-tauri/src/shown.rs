@@ -32,8 +32,33 @@ pub(crate) fn trouble(error: Error) -> Trouble {
             "There is no folder to print into yet.".to_owned(),
             "Save the course, or choose a folder.",
         ),
+        Error::Store(error) => Trouble {
+            key: match &error {
+                store::Error::MoreThanBooked { item, .. } => format!("back.{item}"),
+                _ => String::new(),
+            },
+            ..told(error.code(), &error.to_string())
+        },
+        Error::NoStore(why) => told("no-store", &why),
+        Error::NeverSaved => plain(
+            "never-saved",
+            "This course has not been saved yet, so the kit store can't know it.".to_owned(),
+            "Save it first.",
+        ),
+        Error::NotTyped(wrong) => Trouble {
+            code: "not-typed".to_owned(),
+            key: wrong.field,
+            what: wrong.what,
+            cure: wrong.cure.to_owned(),
+        },
         Error::Show(why) => plain("can-not-show", format!("This can't be shown: {why}"), ""),
     }
+}
+
+/// A message of several lines: the first is what is wrong, the others what would be right.
+fn told(code: &str, message: &str) -> Trouble {
+    let (what, cure) = message.split_once('\n').unwrap_or((message, ""));
+    plain(code, what.to_owned(), cure)
 }
 
 fn plain(code: &str, what: String, cure: &str) -> Trouble {

@@ -1,0 +1,126 @@
+//! The desk: edits, undo, saving without loss.
+
+use super::*;
+
+fn desk_with_file() -> (tempfile::TempDir, PathBuf, Desk) {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("one.walling");
+    std::fs::write(&path, Library::example(false)).expect("writes");
+    let (desk, _) = Desk::set_up(Some(path.clone()), &folder.path().join("store")).expect("opens");
+    (folder, path, desk)
+}
+
+#[test]
+fn undo_to_the_start_gives_the_starting_file_byte_for_byte() {
+    let (_folder, path, mut desk) = desk_with_file();
+    desk.edit("group.novices", "4").expect("edits");
+    desk.edit("wall.height", "0.9 m").expect("edits");
+    desk.add_day().expect("adds");
+    assert!(desk.unsaved());
+    for _ in 0..3 {
+        desk.undo().expect("undoes");
+    }
+    assert!(!desk.unsaved());
+    desk.save(&path).expect("saves");
+    assert_eq!(
+        std::fs::read_to_string(&path).expect("reads"),
+        Library::example(false)
+    );
+}
+
+#[test]
+fn a_refused_edit_changes_nothing_and_says_what_would_be_right() {
+    let (_folder, _path, mut desk) = desk_with_file();
+    let before = desk.view();
+    let Err(Error::Fault(fault)) = desk.edit("wall.height", "tall") else {
+        panic!("should be refused");
+    };
+    assert_eq!(fault.key, "wall.height");
+    let after = desk.view();
+    assert_eq!(before.values, after.values);
+    assert_eq!(before.written.wall.length, after.written.wall.length);
+    assert!(!after.can_undo);
+}
+
+#[test]
+fn a_file_changed_by_someone_else_is_not_overwritten() {
+    let (_folder, path, mut desk) = desk_with_file();
+    desk.edit("group.novices", "4").expect("edits");
+    std::fs::write(&path, "someone else's").expect("writes");
+    assert!(matches!(desk.save(&path), Err(Error::ChangedOutside(_))));
+    assert_eq!(
+        std::fs::read_to_string(&path).expect("reads"),
+        "someone else's"
+    );
+}
+
+#[test]
+fn comments_and_spelling_stay_when_a_value_changes() {
+    let (_folder, path, mut desk) = desk_with_file();
+    desk.edit("wall.height", "3'6\"").expect("edits");
+    desk.save(&path).expect("saves");
+    let text = std::fs::read_to_string(&path).expect("reads");
+    let line = text
+        .lines()
+        .find(|line| line.starts_with("height"))
+        .expect("the line");
+    assert!(line.starts_with("height = \"3'6\\\"\""), "{line}");
+    assert!(
+        line.contains("# ground to the underside of the cope"),
+        "{line}"
+    );
+}
+
+fn key(key: &str, typed: &str) -> shapes::window::RuleKey {
+    shapes::window::RuleKey {
+        key: key.to_owned(),
+        typed: typed.to_owned(),
+    }
+}
+
+#[test]
+fn a_rule_changed_for_good_is_known_as_such_until_it_is_taken_back() {
+    let (_folder, _path, mut desk) = desk_with_file();
+    let changed = |desk: &Desk| {
+        let rules = desk.view().rules;
+        let spade = rules.iter().find(|rule| rule.item == "Spade");
+        spade.map(|it| (it.changed_here, it.changed_for_good))
+    };
+    assert_eq!(changed(&desk), Some((false, false)));
+    let twice = [key("each", "2")];
+    desk.change_rule_for_good("spade", &twice).expect("changed");
+    assert_eq!(changed(&desk), Some((false, true)));
+    desk.change_rule("Spade", &[key("least", "7")])
+        .expect("changed");
+    assert_eq!(changed(&desk), Some((true, true)));
+    desk.take_back_rule_for_good("Spade").expect("taken back");
+    assert_eq!(changed(&desk), Some((true, false)));
+}
+
+#[test]
+fn a_rule_refused_for_good_names_its_key_and_no_file() {
+    let (_folder, _path, mut desk) = desk_with_file();
+    let Err(Error::Fault(fault)) = desk.change_rule_for_good("Spade", &[key("each", "many")])
+    else {
+        panic!("should be refused");
+    };
+    assert_eq!(fault.key, "rule.0.each");
+    assert!(!fault.what.contains("kit-own"), "{}", fault.what);
+}
+
+#[test]
+fn what_is_no_count_on_the_way_home_is_told_with_its_item() {
+    let typed = shapes::window::ReturnTyped {
+        item: "Spade".to_owned(),
+        back: "3".to_owned(),
+        care: String::new(),
+        broken: String::new(),
+        used_up: String::new(),
+        lost: "one".to_owned(),
+    };
+    let Err(wrong) = crate::kit::returns(&[typed]) else {
+        panic!("should be refused");
+    };
+    assert_eq!(wrong.field, "lost.Spade");
+    assert_eq!(wrong.what, "\"one\" is not a count");
+}
