@@ -1,6 +1,8 @@
 // The only file that speaks to Rust. One function for each command.
 import { invoke } from '@tauri-apps/api/core'
-import type { DocumentName, Printed, Trouble, View } from './bindings'
+import type {
+  CountedHome, DocumentName, KitListPreview, KitStore, LotTyped, Printed, ReturnTyped, RuleKey, Trouble, View,
+} from './bindings'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
 
@@ -17,6 +19,26 @@ export const removeBreak = (day: number, at: number) => call<View>('remove_break
 export const addStretch = (bent: boolean) => call<View>('add_stretch', { bent })
 export const addSurvey = () => call<View>('add_survey')
 export const removeRow = (key: 'line' | 'ground', at: number) => call<View>('remove_row', { key, at })
+export const mark = (id: string, done: boolean) => call<View>('mark', { id, done })
+export const addVehicle = () => call<View>('add_vehicle')
+export const removeVehicle = (at: number) => call<View>('remove_vehicle', { at })
+export const changeRule = (item: string, keys: RuleKey[], forGood: boolean) =>
+  call<View>('change_rule', { item, keys, forGood })
+export const takeBackRule = (item: string, forGood: boolean) => call<View>('take_back_rule', { item, forGood })
+export const kitStore = () => call<KitStore>('kit_store')
+/** In place of the lot of this item and owner; beside the others where there was none. */
+export const putLot = (was: [item: string, owner: string] | null, lot: LotTyped) => call<View>('put_lot', { was, lot })
+export const removeLot = (item: string, owner: string) => call<View>('remove_lot', { item, owner })
+export const bookKit = () => call<View>('book_kit')
+export const releaseKit = () => call<View>('release_kit')
+export const kitHome = (returns: ReturnTyped[]) => call<CountedHome>('kit_home', { returns })
+export const kitNotHome = () => call<View>('kit_not_home')
+/** What taking in the chosen list would change; nothing when the person thought better of it. */
+export const lookAtKitList = () => call<KitListPreview | null>('look_at_kit_list')
+/** Takes in the list that was looked at last; `replace`: and takes out what it does not name. */
+export const takeInKitList = (replace: boolean) => call<View>('take_in_kit_list', { replace })
+/** The file written; nothing when the person thought better of it. */
+export const exportKitList = () => call<string | null>('export_kit_list')
 export const undo = () => call<View>('undo')
 export const redo = () => call<View>('redo')
 export const save = () => call<View | null>('save')

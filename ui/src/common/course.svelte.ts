@@ -82,6 +82,17 @@ export class Course {
     })
   }
 
+  /** As `ask`; a refusal goes to who asked, to be shown at its place. */
+  async tell(question: () => Promise<Reply<View | null>>): Promise<Trouble | undefined> {
+    let refusal: Trouble | undefined
+    await this.#inTurn(async () => {
+      const reply = await question()
+      if (reply.ok) this.#take(reply)
+      else refusal = reply.trouble
+    })
+    return refusal
+  }
+
   /** Lets go of what was refused; if nothing was, takes the last change back. */
   undo(question: () => Promise<Reply<View>>): Promise<void> {
     return this.#inTurn(async () => {

@@ -141,6 +141,16 @@ describe('a field', () => {
   })
 })
 
+describe('a question of another place', () => {
+  it('comes after what was typed; its refusal goes to who asked and to nobody else', async () => {
+    course.type('wall.height', '1.2 m')
+    const refusal = await course.tell(async () => ({ ok: false, trouble: trouble(`after ${rust.asked.length}`) }))
+    expect(refusal?.key).toBe('after 1')
+    expect(course.trouble).toBeUndefined()
+    expect(await course.tell(async () => rust.view())).toBeUndefined()
+  })
+})
+
 describe('undo', () => {
   it('first lets go of what was refused, and asks Rust only the next time', async () => {
     const undo = vi.fn(async () => rust.view())

@@ -33,6 +33,7 @@ describe('choices', () => {
 describe('a sentence', () => {
   it('begins large, ends with a stop and leaves the key out', () => {
     expect(sentence('wall.height: "2" has no unit', 'wall.height')).toBe('"2" has no unit.')
+    expect(sentence('vehicle 1.payload: "7" has no unit', 'vehicle.0.payload')).toBe('"7" has no unit.')
     expect(sentence('did you mean "limestone"?')).toBe('Did you mean "limestone"?')
   })
 })

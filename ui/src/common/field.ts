@@ -43,9 +43,12 @@ export function choicesWith(question: Question, value: string): readonly Choice[
 /** What is wrong; without a key it may begin with the name of a file, which stays as it is. */
 export const wrong = ({ what, key }: Pick<Trouble, 'what' | 'key'>) => (key ? sentence(what, key) : what)
 
+/** A key as messages write it, counted from 1: `vehicle.0.name` is `vehicle 1.name`. */
+const inWords = (key: string) => key.replace(/\.(\d+)/g, (_, at) => ` ${Number(at) + 1}`)
+
 /** A sentence as it begins a paragraph, without the key a person knows by its label. */
 export function sentence(words: string, key = ''): string {
-  const bare = key && words.startsWith(`${key}: `) ? words.slice(key.length + 2) : words
+  const bare = [key, inWords(key)].reduce((left, it) => (it && left.startsWith(`${it}: `) ? left.slice(it.length + 2) : left), words)
   const whole = /[.!?]$/.test(bare) ? bare : `${bare}.`
   return whole.charAt(0).toUpperCase() + whole.slice(1)
 }

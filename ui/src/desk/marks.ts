@@ -5,11 +5,11 @@ import { stepOfKey, stepOfToDo, type StepId } from '../common/steps'
 export type Marks = Partial<Record<StepId, string>>
 
 /** What was refused weighs more than what is still to do. */
-export function marks(toDo: readonly Pick<WrittenToDo, 'id'>[], refused: readonly string[]): Marks {
+export function marks(toDo: readonly Pick<WrittenToDo, 'id' | 'part' | 'counts'>[], refused: readonly string[]): Marks {
   const found: Marks = {}
-  for (const { id } of toDo) {
-    const step = stepOfToDo(id)
-    if (step) found[step] = '(something to do)'
+  for (const it of toDo) {
+    const step = stepOfToDo(it)
+    if (step && it.counts) found[step] = '(something to do)'
   }
   for (const key of refused) found[stepOfKey(key)] = '(something was not taken)'
   return found

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { countOf, isOpen } from './lines'
+import { countedBy, countOf, isOpen, remarks } from './lines'
 
 it('is open while short or never counted', () => {
   expect(isOpen({ have: '', short: '' })).toBe(true)
@@ -8,5 +8,22 @@ it('is open while short or never counted', () => {
 })
 
 it('is counted under its own name', () => {
-  expect(countOf({ item: 'Walling hammer' }).key).toBe('kit.on_hand.Walling hammer')
+  expect(countOf({ item: 'Walling hammer', have: '' }, {}).key).toBe('kit.on_hand.Walling hammer')
+})
+
+it('holds what the store counts until a count is typed for this course', () => {
+  const spade = { item: 'Spade', have: '4' }
+  const typed = { 'kit.on_hand.Spade': '4' }
+  expect(countOf(spade, {}).unset).toBe('4')
+  expect(countedBy(spade, {})).toBe('in the store')
+  expect(countOf(spade, typed).unset).toBeUndefined()
+  expect(countedBy(spade, typed)).toBe('typed here')
+  expect(countedBy({ item: 'Spade', have: '' }, {})).toBe('')
+})
+
+it('says only what there is to say', () => {
+  expect(remarks({ state: '', owners: '', prepare: '' })).toEqual([])
+  expect(remarks({ state: '1 broken', owners: 'Upper Dale Club', prepare: 'sharpen it' })).toEqual([
+    'Of those held: 1 broken.', 'From Upper Dale Club.', 'Before the course: sharpen it.',
+  ])
 })

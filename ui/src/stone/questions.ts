@@ -27,8 +27,20 @@ export function supply(byKind: boolean): readonly Question[] {
       key: 'stone.lead_days', label: 'Working days ahead', kind: 'number', unset: '10', from: COMMON,
       help: 'From order to delivery.',
     },
+    { key: 'stone.closed', label: 'Quarry closed on', unset: 'weekends only', help: 'Dates, such as 2027-04-02; commas between.' },
+    { key: 'stone.practice_pitch', label: 'A practice pitch: built and taken down before, its stone lies there', kind: 'switch', wide: true },
   ]
 }
+
+/** An old wall to strip out: only its length need be said. */
+export const OLD_WALL: readonly Question[] = [
+  { key: 'stone.old_wall.length', label: 'Length', unset: 'no old wall', help: 'How much is stripped out.' },
+  { key: 'stone.old_wall.height', label: 'Height', unset: 'as the new wall', help: 'To the underside of its cope.' },
+  { key: 'stone.old_wall.base_width', label: 'Width at the ground', unset: 'as the new wall' },
+  { key: 'stone.old_wall.top_width', label: 'Width at the top', unset: 'as the new wall' },
+  { key: 'stone.old_wall.cope_height', label: 'Its cope', unset: 'gone' },
+  { key: 'stone.old_wall.reused', label: 'Used again', kind: 'number', unset: '0.8', from: COMMON, help: 'Share of its stone.' },
+]
 
 export const SHARES: readonly Question[] = [
   {

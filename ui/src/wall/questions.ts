@@ -77,6 +77,10 @@ export const THROUGHS: readonly Question[] = [
   {
     key: 'wall.through_rows', label: 'Rows, heights', unset: 'no throughs', help: 'Above the ground; commas between rows.',
   },
+  {
+    key: 'wall.throughs', label: 'They reach', kind: 'choice', unset: 'across',
+    choices: [['across', 'from face to face'], ['three-quarter', 'three quarters, from each face in turn']],
+  },
   { key: 'wall.through_spacing', label: 'Spacing', unset: '0.9 m', from: COMMON, help: 'Along a row.' },
   { key: 'wall.through_size.width', label: 'Width', unset: '0.3 m', from: COMMON, help: 'Along the wall.' },
   { key: 'wall.through_size.thickness', label: 'Thickness', unset: '0.12 m', from: COMMON },
@@ -88,4 +92,5 @@ export const THROUGHS: readonly Question[] = [
 export const FOOTING: readonly Question[] = [
   { key: 'wall.footing.depth', label: 'Trench depth', unset: 'no footing' },
   { key: 'wall.footing.outset', label: 'Outset', unset: '0 m', help: 'Beyond the face, each side.' },
+  { key: 'wall.footing.dug', label: 'The trench is open already', kind: 'switch' },
 ]
