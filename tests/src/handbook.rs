@@ -2,6 +2,8 @@
 
 mod handbook {
     mod bars;
+    mod heaps;
+    mod lifting;
     mod masses;
     mod retaining;
     mod sections;

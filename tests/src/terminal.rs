@@ -4,6 +4,7 @@ mod terminal {
     mod answers;
     mod desk;
     mod keys;
+    mod kit;
     mod printing;
     mod saving;
     mod store;

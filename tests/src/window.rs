@@ -4,6 +4,8 @@
 
 #[path = "window/driver.rs"]
 mod driver;
+#[path = "window/kit.rs"]
+mod kit;
 #[path = "window/screen.rs"]
 mod screen;
 
@@ -176,7 +178,8 @@ fn every_place_can_be_visited() {
     let (_folder, _file, window) = open_example();
     window.wait_for_text("figure-length", " m");
     for place in [
-        "ready", "group", "wall", "line", "frames", "stone", "kit", "days", "pages",
+        "ready", "venue", "group", "wall", "line", "frames", "stone", "days", "kit", "store",
+        "load", "money", "pages",
     ] {
         window.click(&format!("step-{place}"));
         window.wait_until("the place is shown", || {

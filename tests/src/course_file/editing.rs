@@ -128,6 +128,11 @@ fn a_list_is_typed_with_commas() {
     assert_eq!(parsed(&rows).course.wall.through_rows.len(), 2);
     let none = set(&plain(), "wall.through_rows", "").expect("no rows");
     assert!(parsed(&none).course.wall.through_rows.is_empty());
+    let again = set(&none, "wall.through_rows", "0.5 m").expect("a row where none was");
+    assert_eq!(parsed(&again).course.wall.through_rows.len(), 1);
+    let closed = set(&plain(), "stone.closed", "2027-04-02, 2027-04-05").expect("two dates");
+    assert_eq!(parsed(&closed).course.stone.closed.len(), 2);
+    assert_eq!(values(&closed)["stone.closed"], "2027-04-02, 2027-04-05");
 }
 
 #[test]

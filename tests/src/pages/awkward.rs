@@ -2,9 +2,10 @@
 
 use super::look::every_document;
 use super::words::has_its_words;
-use checks::courses::{plain, planned};
+use checks::courses::{library, parsed, plain, planned};
 use checks::paper::letters;
-use documents::DOCUMENTS;
+use craft::kit::Held;
+use documents::{Course, DOCUMENTS};
 use files::Library;
 use files::course::set;
 
@@ -99,6 +100,35 @@ fn awkward_titles_places_and_breaks_stand_as_they_were_typed() {
                 "{}: no {typed}",
                 document.name
             );
+        });
+    }
+}
+
+/// Vehicles, tools of one's own and those who lend them: on the pages that name them.
+#[test]
+fn awkward_vehicles_tools_and_owners_stand_as_they_were_typed() {
+    let [words, piece] = long_names();
+    for typed in [NAMES.join(" | "), words, piece] {
+        let name = quoted(&typed);
+        let more = format!(
+            "[[vehicle]]\nname = {name}\npayload = \"150 kg\"\n\
+             [[kit.rule]]\nitem = {name}\nper = \"group\"\neach = 1\n"
+        );
+        let held = [Held {
+            owners: vec![typed.clone()],
+            ..Held::counted("Spade", 2)
+        }];
+        let file = parsed(&(plain() + &more));
+        let course = Course::plan_with(file, library(), &held).expect("a plan");
+        every_document(&course, |document, _, paper| {
+            let times = match document.name {
+                // The vehicle above its lines and among the others, the tool, the owner.
+                "load-list" => 4,
+                "return-list" => 2,
+                _ => return,
+            };
+            let there = paper.letters().matches(&letters(&typed)).count();
+            assert!(times <= there, "{}: {there} times {typed}", document.name);
         });
     }
 }

@@ -2,14 +2,19 @@
 
 use super::look::every_document;
 use super::words::has_its_words;
-use checks::courses::{changed, planned, with};
+use checks::courses::{changed, library, parsed, planned, with};
+use craft::kit::{Held, Taken};
+use documents::Course;
 use files::Library;
 
 /// Prints a course and looks at every page.
 fn prints(text: &str) {
-    let course = planned(text);
-    every_document(&course, |document, _, paper| {
-        has_its_words(&course, document, paper);
+    looks_right(&planned(text));
+}
+
+fn looks_right(course: &Course) {
+    every_document(course, |document, _, paper| {
+        has_its_words(course, document, paper);
     });
 }
 
@@ -181,6 +186,123 @@ fn a_ring_of_wall_in_feet() {
             "line = [ { arc = \"18.85 m\", radius = \"3 m\", turn = \"right\" } ]",
         ),
     ]));
+}
+
+/// Three vehicles, too small for one run, and something that none of them may carry.
+const VEHICLES: &str = r#"
+[[vehicle]]
+name = "Van"
+payload = "250 kg"
+people = 2
+trailer = "90 kg"
+[[vehicle]]
+name = "The pick-up truck of the farm next door but one"
+payload = "60 kg"
+[[vehicle]]
+name = "Estate car"
+payload = "120 kg"
+people = 1
+[[kit.rule]]
+item = "Generator"
+per = "group"
+each = 1
+mass = "310 kg"
+[[kit.rule]]
+item = "Folding canvas field chair for tired older students"
+per = "student"
+each = 1
+mass = "3.2 kg"
+"#;
+
+const MONEY: &str = r#"
+[money]
+currency = "GBP"
+stone = "42 / t"
+delivery = 90
+hire = 120
+consumables = 8
+instructor = 180
+assistant = 90
+venue = 100
+travel = 60
+other = 12.5
+fee = 150
+[ready]
+done = ["permission", "insurance"]
+"#;
+
+/// The plain course with these changes and more tables at its end.
+fn with_more(changes: &[(&str, &str)], more: &[&str]) -> String {
+    with(changes) + &more.concat()
+}
+
+#[test]
+fn two_runs_of_three_vehicles_an_old_wall_and_prices() {
+    let old = "on_site = \"4 t\"\nold_wall = { length = \"3 m\", height = \"0.9 m\", base_width = \"0.6 m\", top_width = \"0.35 m\", cope_height = \"0.2 m\" }";
+    let text = with_more(&[("on_site = \"4 t\"", old)], &[VEHICLES, MONEY]);
+    let course = planned(&text);
+    let loads = course.written.loads.as_ref().expect("vehicles are given");
+    assert!(1 < loads.runs.len() && !loads.too_heavy.is_empty());
+    assert!(!course.written.stone.old_wall.is_empty() && course.written.money.is_some());
+    prints(&text);
+}
+
+#[test]
+fn forty_students_with_vehicles_and_prices_in_feet() {
+    prints(&with_more(
+        &[
+            ("units = \"metric\"", "units = \"imperial\""),
+            ("\"a4\"", "\"letter\""),
+            ("\"en-GB\"", "\"en-US\""),
+            ("novices = 6\nimprovers = 2", "novices = 40"),
+            ("instructors = 1", "instructors = 5"),
+            ("\"6 m\"", "\"auto\""),
+            (
+                "through_spacing",
+                "throughs = \"three-quarter\"\nthrough_spacing",
+            ),
+        ],
+        &[VEHICLES, MONEY],
+    ));
+}
+
+#[test]
+fn a_practice_pitch_with_prices_but_no_fee() {
+    let money = MONEY.replace("fee = 150\n", "");
+    let pitch = (
+        "on_site = \"4 t\"",
+        "on_site = \"4 t\"\npractice_pitch = true",
+    );
+    prints(&with_more(&[pitch], &[&money]));
+}
+
+/// Whose each thing is, what wants care, and who else has booked it.
+#[test]
+fn borrowed_tools_and_tools_in_need_of_care() {
+    let held = |item: &str, good, care, owners: &[&str]| Held {
+        care,
+        broken: 1,
+        owners: owners.iter().map(|it| (*it).to_owned()).collect(),
+        taken: vec![Taken {
+            course: "Upper Dale day".to_owned(),
+            date: "2027-04-24".parse().expect("a date"),
+            count: 1,
+        }],
+        ..Held::counted(item, good)
+    };
+    let held = [
+        held("Spade", 2, 1, &["The walling guild's store at Upper Dale"]),
+        held("Barrow", 1, 0, &["Farm", "Neighbour"]),
+        held("String line", 0, 2, &["Farm"]),
+        held("Tape", 0, 3, &[]),
+    ];
+    for more in ["", VEHICLES] {
+        let file = parsed(&with_more(&[], &[more]));
+        let course = Course::plan_with(file, library(), &held).expect("a plan");
+        let owned = course.written.kit.lines.iter();
+        assert_eq!(owned.filter(|line| !line.owners.is_empty()).count(), 3);
+        looks_right(&course);
+    }
 }
 
 #[test]

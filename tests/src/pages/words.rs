@@ -32,6 +32,10 @@ fn due(course: &Course, document: &str) -> Vec<String> {
         "setting-out" => setting_out(course),
         "run-sheet" => run_sheet(course),
         "safety-handout" => safety_handout(course),
+        "lifting-card" => lifting_card(course),
+        "return-list" => return_list(course),
+        "ready-list" => ready_list(course),
+        "money-sheet" => money_sheet(course),
         "worksheets" | "worksheets-key" => names(course),
         // A new document says at least whose it is.
         _ => vec![course.written.title.clone()],
@@ -40,16 +44,91 @@ fn due(course: &Course, document: &str) -> Vec<String> {
 
 fn stone_order(course: &Course) -> Vec<String> {
     let stone = &course.written.stone;
-    let mut words = vec![stone.high.clone(), stone.mid.clone(), stone.low.clone()];
-    words.extend(stone.kinds.iter().map(|kind| kind.wanted.clone()));
-    let order = course.written.to_do.iter().find(|it| it.id == "stone");
-    words.extend(order.map(|order| order.by.clone()));
+    let built = stone.kinds.iter().filter(|kind| !kind.none);
+    let mut words: Vec<String> = built.map(|kind| kind.wanted.clone()).collect();
+    words.extend(stone.rests_on.iter().map(|it| it.source.clone()));
+    words.extend(stone.throughs.iter().map(|row| row.length.clone()));
+    words.push(stone.old_wall.clone());
+    for it in &course.written.deliveries {
+        words.extend([&it.mass, &it.order_by, &it.there_by, &it.loads].map(Clone::clone));
+    }
+    if course
+        .written
+        .deliveries
+        .iter()
+        .any(|it| it.what == "wall stone")
+    {
+        words.extend([&stone.high, &stone.mid, &stone.low].map(Clone::clone));
+        words.extend(stone.kinds.iter().map(|kind| kind.order.clone()));
+    } else {
+        words.push(stone.order.clone());
+    }
     words
 }
 
 fn load_list(course: &Course) -> Vec<String> {
     let lines = course.written.kit.lines.iter();
-    lines.map(|line| line.item.clone()).collect()
+    let mut words: Vec<String> = lines
+        .flat_map(|line| [&line.item, &line.cure, &line.owners].map(Clone::clone))
+        .collect();
+    let Some(loads) = &course.written.loads else {
+        return words;
+    };
+    words.extend(loads.notes.iter().cloned());
+    for hold in loads.runs.iter().flat_map(|run| &run.holds) {
+        words.push(hold.name.clone());
+        if !hold.lines.is_empty() {
+            words.extend([&hold.mass, &hold.limit, &hold.share].map(Clone::clone));
+        }
+        let lines = hold.lines.iter();
+        words.extend(lines.flat_map(|it| [&it.item, &it.carried].map(Clone::clone)));
+    }
+    words.extend(loads.too_heavy.iter().map(|it| it.item.clone()));
+    words
+}
+
+fn return_list(course: &Course) -> Vec<String> {
+    let lines = course.written.kit.lines.iter();
+    lines
+        .flat_map(|line| [&line.item, &line.need, &line.owners].map(Clone::clone))
+        .collect()
+}
+
+fn lifting_card(course: &Course) -> Vec<String> {
+    let lifting = &course.written.lifting;
+    let mut words = lifting.limits.clone();
+    words.extend([lifting.heavier.clone(), lifting.held.clone()]);
+    for lift in &lifting.lifts {
+        let told = [&lift.stage, &lift.niosh, &lift.men, &lift.women];
+        words.extend(told.map(Clone::clone));
+    }
+    for stone in &lifting.stones {
+        words.extend([&stone.stone, &stone.mass, &stone.answer].map(Clone::clone));
+    }
+    words
+}
+
+fn ready_list(course: &Course) -> Vec<String> {
+    let list = course.written.to_do.iter();
+    list.flat_map(|it| [&it.text, &it.by].map(Clone::clone))
+        .collect()
+}
+
+fn money_sheet(course: &Course) -> Vec<String> {
+    let Some(money) = &course.written.money else {
+        return vec!["[money]".to_owned(), "fee=".to_owned()];
+    };
+    let mut words = vec![
+        money.total.clone(),
+        money.per_head.clone(),
+        money.income.clone(),
+        money.left.clone(),
+        money.break_even.clone(),
+    ];
+    for line in &money.lines {
+        words.extend([&line.how, &line.amount].map(Clone::clone));
+    }
+    words
 }
 
 fn setting_out(course: &Course) -> Vec<String> {

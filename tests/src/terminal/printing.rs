@@ -48,13 +48,39 @@ fn the_whole_pack_is_printed_under_its_names() {
     let out = desk.file("pages/of/the/course");
     let ran = desk.call("print", &["--out", &out.display().to_string()]);
     assert_eq!(ran.code, Some(0), "{}", ran.err);
-    let mut due: Vec<String> = listed().iter().map(|name| format!("{name}.pdf")).collect();
+    // This course gives no prices, so it has nothing for the sheet of them.
+    let wanted = listed().into_iter().filter(|name| name != "money-sheet");
+    let mut due: Vec<String> = wanted.map(|name| format!("{name}.pdf")).collect();
     due.sort();
     assert_eq!(names(&out), due);
     for name in due {
         let bytes = std::fs::read(out.join(&name)).expect("a document");
         assert!(bytes.starts_with(b"%PDF-"), "{name}");
         assert!(ran.out.contains(&name), "{}", ran.out);
+    }
+}
+
+/// Left out of the pack only where it has nothing to say; by name it is printed always.
+#[test]
+fn the_money_sheet_is_printed_with_prices_or_by_name() {
+    for (more, asked, printed) in [
+        ("", false, false),
+        ("", true, true),
+        ("[money]\nfee = 150\n", false, true),
+    ] {
+        let desk = Desk::with_course(&(plain() + more));
+        let out = desk.file("out").display().to_string();
+        let mut arguments = vec!["--out", &out];
+        if asked {
+            arguments.extend(["--only", "money-sheet"]);
+        }
+        let ran = desk.call("print", &arguments);
+        assert_eq!(ran.code, Some(0), "{}", ran.err);
+        assert_eq!(
+            ran.out.contains("money-sheet.pdf"),
+            printed,
+            "{more}{asked}"
+        );
     }
 }
 

@@ -20,25 +20,6 @@ fn plan(desk: &Desk) -> Value {
     serde_json::from_str(&ran.out).expect("JSON")
 }
 
-fn tool<'p>(plan: &'p Value, item: &str) -> &'p Value {
-    let lines = plan["kit"].as_array().expect("a kit");
-    let line = lines.iter().find(|line| line["item"] == item);
-    line.unwrap_or_else(|| panic!("no {item}"))
-}
-
-#[test]
-fn tools_counted_in_the_store_count() {
-    let counted = "[on_hand]\n\"Spade\" = 99\n\"Walling hammer\" = 1\n";
-    let plan = plan(&desk("kit.toml", counted));
-    assert_eq!(tool(&plan, "Spade")["have"], 99);
-    assert_eq!(tool(&plan, "Spade")["short"], 0);
-    // The course file itself has counted these: 20.
-    assert_eq!(tool(&plan, "Walling hammer")["have"], 20);
-    let without = Desk::with_course(&plain()).call("plan", &["--json"]).out;
-    let without: Value = serde_json::from_str(&without).expect("JSON");
-    assert!(tool(&without, "Spade")["have"].is_null());
-}
-
 /// What is wrong with the answer to `--store` with a mistake in one file: it should be exit 2,
 /// the file and the line, and a cure.
 fn faults(name: &str, text: &str, line: usize) -> Vec<String> {
@@ -68,10 +49,16 @@ fn faults(name: &str, text: &str, line: usize) -> Vec<String> {
 fn a_mistake_in_a_file_of_ones_own_is_named_with_file_and_line() {
     let mut all = Vec::new();
     for (name, text, line) in [
-        ("kit.toml", "[on_hand]\n\"Spade\" = 4\n\"Spode\" = 4\n", 3),
-        ("kit.toml", "[on_hand]\n\"Spade\" = -4\n", 2),
-        ("kit.toml", "[on_hand\n", 1),
-        ("kit.toml", "[in_hand]\n\"Spade\" = 4\n", 1),
+        (
+            "lessons/tables/kit-own.toml",
+            "[[rule]]\nitem = \"Spade\"\neach = -4\n",
+            3,
+        ),
+        (
+            "lessons/tables/kit-own.toml",
+            "[[rule]]\nitem = \"Moon ladder\"\neach = 1\n",
+            2,
+        ),
         (
             "lessons/tables/bars.toml",
             "[[bar]]\nkey = \"No. 5\"\ndiameter = 16\n",
@@ -214,7 +201,11 @@ fn a_page_of_ones_own_is_printed() {
 /// Without `--store` nothing outside the file counts.
 #[test]
 fn a_store_counts_only_when_it_is_named() {
-    let desk = desk("kit.toml", "[on_hand]\n\"Spade\" = 99\n");
+    let desk = Desk::with_course(&plain());
+    let list = desk.put("list.csv", "item,good\nSpade,99\n");
+    let [list, store] = [list, desk.file("store")].map(|it| it.display().to_string());
+    let filled = checks::program::run(&["kit", "import", &list, "--store", &store]);
+    assert_eq!(filled.code, Some(0), "{}", filled.err);
     let mut command = std::process::Command::new(checks::program::path());
     command
         .args(["plan", "../course.walling", "--json"])

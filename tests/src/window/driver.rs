@@ -20,16 +20,20 @@ pub(crate) struct Window {
     base: String,
     driver: Child,
     _screen: Screen,
+    /// A data folder of its own, so that no kit store of this machine is read or changed.
+    _data: tempfile::TempDir,
 }
 
 impl Window {
     /// Opens the built program on a course file.
     pub(crate) fn open(file: &Path) -> Self {
         let screen = Screen::start();
+        let data = tempfile::tempdir().expect("a data folder");
         let port = free_port();
         let driver = Command::new("WebKitWebDriver")
             .arg(format!("--port={port}"))
             .env("DISPLAY", &screen.display)
+            .env("XDG_DATA_HOME", data.path())
             .env("NO_AT_BRIDGE", "1")
             .env("GDK_BACKEND", "x11")
             .env("TAURI_AUTOMATION", "true")
@@ -42,6 +46,7 @@ impl Window {
             base: format!("http://127.0.0.1:{port}/session"),
             driver,
             _screen: screen,
+            _data: data,
         };
         let options = json!({ "binary": program(), "args": [file] });
         let wish =
@@ -65,10 +70,18 @@ impl Window {
         found[ELEMENT].as_str().map(str::to_owned)
     }
 
+    /// Brings it to the middle of its page: WebDriver does not click what is half in sight.
+    fn show(&self, id: &str) {
+        self.script(&format!(
+            "document.getElementById({id:?})?.scrollIntoView({{ block: 'center' }})"
+        ));
+    }
+
     /// Clicks what has this id, as soon as it can be clicked.
     pub(crate) fn click(&self, id: &str) {
         self.until(&format!("a click on {id}"), || {
             let element = self.element(id)?;
+            self.show(id);
             self.call(&format!("element/{element}/click"), &json!({}))
                 .ok()
         });
@@ -78,6 +91,7 @@ impl Window {
     pub(crate) fn type_into(&self, id: &str, text: &str) {
         self.until(&format!("typing into {id}"), || {
             let element = self.element(id)?;
+            self.show(id);
             self.call(&format!("element/{element}/click"), &json!({}))
                 .ok()?;
             // Control and A, then the text over it; in one call the text would be lost.
