@@ -2,14 +2,14 @@
 //!
 //! A waller lays stone out in the order it is used. Nearest to the wall, but clear of the
 //! working strip and of the trench, a low row of footing stones; behind it face stone in
-//! ridges with hearting in small heaps between them; drainage stone where a bank is held;
+//! ridges with hearting in small heaps beside them; drainage stone where a bank is held;
 //! then throughs laid flat by themselves; last the copes. A row that is full goes on in a
 //! second one farther out. Every kind is shared between both sides, or all on the open side
 //! of a retaining wall, and between the stretches that the barrow ways leave.
 //!
 //! Places are told as station along the line and offset from the centre line. That is sound
 //! where each place lies nearer to its own stretch than to any other, and heaps stand only
-//! there ([`field`]): nothing reaches past the centre of a bend, nor do heaps of two legs of
+//! there (`field`): nothing reaches past the centre of a bend, nor do heaps of two legs of
 //! a hairpin meet.
 //!
 //! - `shape`: volumes; `field`: the ground beside a line; `strip`: what stays clear; `ways`:
@@ -199,9 +199,7 @@ pub fn loose_volume(mass: Mass, solid: Density, loose_voids: f64) -> Volume {
 /// Where the stone lies. A mass or a volume that is no number, or not more than nothing,
 /// counts as nothing; with nothing to lay there are no heaps, ways or tips.
 pub fn heaps(asked: &HeapsAsked<'_>, table: &HeapTable) -> Heaps {
-    let amounts = place::amounts(asked, table);
-    let layout = place::Layout::new(asked, table);
-    let (heaps, waiting) = layout.lay(amounts);
+    let (layout, heaps, waiting) = place::laid_out(asked, table);
     if heaps.is_empty() && waiting.is_empty() {
         return Heaps {
             heaps,

@@ -33,7 +33,7 @@ pub enum Note {
         /// How much.
         mass: Mass,
     },
-    /// The wall is short, so its rows run on past its ends.
+    /// For want of room beside the wall, rows run on past its ends.
     PastTheEnds {
         /// Past station 0.
         start: Length,
@@ -135,7 +135,7 @@ fn past_the_ends(past: [Length; 2], standing: bool, units: Units) -> String {
         (true, false) => format!("{start} past station 0"),
         _ => format!("{finish} past the far end"),
     };
-    format!("The wall is short, so heaps stand up to {far}{beside}.")
+    format!("For want of room beside the wall, heaps stand up to {far}{beside}.")
 }
 
 /// Everything there is to say, what changes the layout first.
@@ -284,11 +284,11 @@ mod tests {
             ),
             (
                 past(1.5, 1.5, false),
-                "The wall is short, so heaps stand up to 1.50 m past either end.",
+                "For want of room beside the wall, heaps stand up to 1.50 m past either end.",
             ),
             (
                 past(0.0, 2.0, true),
-                "The wall is short, so heaps stand up to 2.00 m past the far end, beside the \
+                "For want of room beside the wall, heaps stand up to 2.00 m past the far end, beside the \
                  standing wall: ask whose ground that is.",
             ),
             (Note::NoWayRound, "The wall is joined at both ends"),

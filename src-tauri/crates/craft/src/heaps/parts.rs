@@ -131,10 +131,29 @@ impl Row<'_> {
         let margin = self.table.foot_room.si() / 2.0;
         between(self.field, self.ways, side, far)
             .into_iter()
-            .flat_map(|(from, to)| self.field.open(side, from, to, far + margin))
+            .flat_map(|(from, to)| self.open_apart(side, (from, to), far, margin))
             .map(|(from, to)| self.part(0, side, near, from, to))
             .filter(|part| LEAST_M <= part.path(far - near).min(part.to - part.from))
             .collect()
+    }
+
+    /// The open parts of a stretch, with the room between two heaps wherever a bend parts them.
+    fn open_apart(
+        &self,
+        side: Side,
+        (from, to): (f64, f64),
+        far: f64,
+        margin: f64,
+    ) -> Vec<(f64, f64)> {
+        let least = self.field.least_share(side, from, to, far);
+        let half = self.table.between.si() / 2.0 / least;
+        let open = self.field.open(side, from, to, far + margin).into_iter();
+        let apart = open.map(|(begins, ends)| {
+            let begins = if from < begins { begins + half } else { begins };
+            let ends = if ends < to { ends - half } else { ends };
+            (begins, ends)
+        });
+        apart.filter(|(begins, ends)| begins < ends).collect()
     }
 
     fn part(&self, of: usize, side: Side, near: f64, from: f64, to: f64) -> Part {

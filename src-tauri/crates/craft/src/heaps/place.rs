@@ -29,11 +29,33 @@ pub(super) struct Layout<'a> {
     table: &'a RowTable,
 }
 
+/// The layout of a wall's stone, with every heap and what found no room: beside the wall, and
+/// past its ends as well where that leaves less over.
+pub(super) fn laid_out<'a>(
+    asked: &HeapsAsked<'a>,
+    table: &'a HeapTable,
+) -> (Layout<'a>, Vec<Heap>, Vec<Waiting>) {
+    let amounts = amounts(asked, table);
+    let beside = Layout::new(asked, table, usual(asked, &table.rows));
+    let (heaps, waiting) = beside.lay(amounts.clone());
+    if waiting.is_empty() || beside.field.ring {
+        return (beside, heaps, waiting);
+    }
+    let past = Layout::new(asked, table, farthest(asked, &table.rows));
+    let (more, fewer) = past.lay(amounts);
+    let left = |waiting: &[Waiting]| waiting.iter().map(|it| it.volume.si()).sum::<f64>();
+    if left(&fewer) < left(&waiting) {
+        (past, more, fewer)
+    } else {
+        (beside, heaps, waiting)
+    }
+}
+
 impl<'a> Layout<'a> {
-    pub(super) fn new(asked: &HeapsAsked<'a>, table: &'a HeapTable) -> Self {
+    fn new(asked: &HeapsAsked<'a>, table: &'a HeapTable, beyond: [f64; 2]) -> Self {
         let (wall, clear) = (asked.wall, &table.clear);
         let ring = wall.is_ring();
-        let beyond = beyond(asked, &table.rows, ring);
+        let beyond = if ring { [0.0; 2] } else { beyond };
         let both = Side::BOTH.map(|side| Strip::of(wall, asked.footing, side, clear));
         let farthest = both.iter().map(|strip| strip.near.si()).fold(0.0, f64::max);
         let reach = farthest + table.rows.reach.si();
@@ -57,7 +79,7 @@ impl<'a> Layout<'a> {
     }
 
     /// Every heap, and what found no room.
-    pub(super) fn lay(&self, amounts: Vec<Amount>) -> (Vec<Heap>, Vec<Waiting>) {
+    fn lay(&self, amounts: Vec<Amount>) -> (Vec<Heap>, Vec<Waiting>) {
         let mut sides = Side::BOTH.map(|side| self.begins(side));
         let (mut heaps, mut waiting) = (Vec::new(), Vec::new());
         let mut number = 0;
@@ -151,27 +173,42 @@ fn level(strips: &mut [Strip]) {
 
 /// How far rows go on beyond each end: not at all beside a wall of some length, beyond its
 /// free ends beside a short one; beside standing wall only where nothing else is left.
-fn beyond(asked: &HeapsAsked<'_>, table: &RowTable, ring: bool) -> [f64; 2] {
-    let wanted = table.shortest.si() - asked.wall.length().si();
-    if ring || wanted <= 0.0 {
-        return [0.0; 2];
-    }
+fn usual(asked: &HeapsAsked<'_>, table: &RowTable) -> [f64; 2] {
+    let length = asked.wall.length().si();
+    let free = free_ends(asked);
+    let least = if free == [false; 2] {
+        table.shortest.si() * JOINED_SHARE
+    } else {
+        table.shortest.si()
+    };
+    let wanted = (least - length).max(0.0);
     let most = table.beyond_end.si();
-    let free = asked.ends.map(|end| end != End::Joined);
     match free {
-        [true, true] => [most.min(wanted / 2.0); 2],
         [true, false] => [most.min(wanted), 0.0],
         [false, true] => [0.0, most.min(wanted)],
-        [false, false] => {
-            let least = table.shortest.si() * JOINED_SHARE;
-            let wanted = (least - asked.wall.length().si()).max(0.0);
-            [most.min(wanted / 2.0); 2]
-        }
+        [true, true] | [false, false] => [most.min(wanted / 2.0); 2],
     }
 }
 
+/// As far beyond the free ends as rows may go, or beyond both where none is free.
+fn farthest(asked: &HeapsAsked<'_>, table: &RowTable) -> [f64; 2] {
+    let free = free_ends(asked);
+    let none = free == [false; 2];
+    free.map(|free| {
+        if free || none {
+            table.beyond_end.si()
+        } else {
+            0.0
+        }
+    })
+}
+
+fn free_ends(asked: &HeapsAsked<'_>) -> [bool; 2] {
+    asked.ends.map(|end| end != End::Joined)
+}
+
 /// All there is to lay.
-pub(super) fn amounts(asked: &HeapsAsked<'_>, table: &HeapTable) -> Vec<Amount> {
+fn amounts(asked: &HeapsAsked<'_>, table: &HeapTable) -> Vec<Amount> {
     let solid = asked.density;
     let dense = solid.si().is_finite() && 0.0 < solid.si();
     let stone = StoneKind::ALL.into_iter().map(|kind| {

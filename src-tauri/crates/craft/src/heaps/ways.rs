@@ -8,7 +8,7 @@ use crate::wall::Side;
 /// distance between ways.
 const MOVES_BY: f64 = 0.25;
 
-/// So often a way's reach is cut back to the ground that is its own; each time it needs less.
+/// So often what a way takes of the line is looked at again; each time it changes less.
 const NARROWED: u32 = 6;
 
 /// A barrow way, straight out from the wall through every row.
@@ -51,9 +51,14 @@ impl Way {
     /// The stations between which it takes the line where a row reaches `far` out.
     fn taken(&self, field: &Field<'_>, side: Side, far: f64) -> (f64, f64) {
         let (station, half) = (self.station.si(), self.width.si() / 2.0);
-        let share = field.least_share(side, station - 2.0 * half, station + 2.0 * half, far);
-        let half = half_of_line(half, share, far);
-        (station - half, station + half)
+        let mut taken = half;
+        // The line may bend more sharply a little farther on, and then the way takes more of it.
+        for _ in 0..NARROWED {
+            let near = 2.0 * taken;
+            let share = field.least_share(side, station - near, station + near, far);
+            taken = taken.max(half_of_line(half, share, far));
+        }
+        (station - taken, station + taken)
     }
 }
 
