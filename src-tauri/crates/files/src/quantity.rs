@@ -1,5 +1,9 @@
 //! Quantities as a person writes them: `1.07 m`, `3'6"`, `42 1/2 in`, `4 t`, `2600 kg/m3`.
 
+mod weather;
+
+pub use weather::{speed, temperature};
+
 use craft::quantity::{
     Density, FOOT_M, INCH_M, Length, Mass, POUND_KG, SHORT_TON_KG, kg_per_m3, kilograms, metres,
 };

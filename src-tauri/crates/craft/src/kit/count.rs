@@ -44,7 +44,7 @@ impl<'a> Counted<'a> {
             group: &course.group,
             days: &course.days,
             conditions,
-            weather: Weather::of(course.kit.heat, conditions),
+            weather: Weather::of(course.kit.heat, &course.days, conditions),
             frames_standing: frames_standing(frames, given.leapfrog, given.in_stock),
             bar: bars.and_then(|bars| Some(bars.mass? / bars.count as f64)),
             stints,

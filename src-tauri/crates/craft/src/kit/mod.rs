@@ -14,7 +14,7 @@ mod sizes;
 
 pub use count::{Counted, frames_standing};
 pub use frames::{FramesFree, frames_free};
-pub use heat::{Heat, Weather};
+pub use heat::{Heat, SaidBy, Weather};
 pub use held::{Held, Taken};
 pub use line::{BAR_ITEM, KitLine, kit, total_mass};
 pub use rules::{NEEDED_FOR_ALL, RuleChange, Standing, changed, known_items};

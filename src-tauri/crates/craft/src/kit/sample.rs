@@ -1,8 +1,8 @@
 //! Rules and groups for the tests of the kit. All invented.
 
-use super::{Counted, Heat, RuleChange, Weather};
+use super::{Counted, Heat, RuleChange, SaidBy, Weather};
 use crate::conditions::Conditions;
-use crate::course::{Break, Day, Experience, GloveSize, Group, Student};
+use crate::course::{Break, Day, Experience, GloveSize, Group, Pairing, Student, WeatherGiven};
 use crate::quantity::{kilograms, metres};
 use crate::tables::{Each, KitRule, Per};
 use chrono::{NaiveDate, NaiveTime};
@@ -22,15 +22,12 @@ pub(super) fn rule(item: &str, per: Per, each: f64) -> KitRule {
 
 /// So many students, none of whom has said a size, and staff.
 pub(super) fn group(students: usize, instructors: u32, assistants: u32) -> Group {
-    let student = |at: usize| Student {
-        name: format!("Student {at}"),
-        experience: Experience::Novice,
-        gloves: None,
-    };
+    let student = |at| Student::new(format!("Student {at}"), Experience::Novice);
     Group {
         instructors,
         assistants,
         students: (1..=students).map(student).collect(),
+        pairing: Pairing::default(),
     }
 }
 
@@ -58,6 +55,7 @@ pub(super) fn days() -> Vec<Day> {
                 start: time(10, 30),
                 minutes: 30,
             }],
+            weather: WeatherGiven::default(),
         })
         .collect()
 }
@@ -74,7 +72,7 @@ pub(super) fn counted<'a>(
         conditions,
         weather: Weather {
             heat: Heat::Mild,
-            said: false,
+            said: SaidBy::Season,
         },
         frames_standing: 4,
         bar: Some(kilograms(2.8)),

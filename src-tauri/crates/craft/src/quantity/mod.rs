@@ -4,6 +4,7 @@
 //! multiplied are an area. The short functions and methods here are the only way in and out.
 
 mod show;
+mod weather;
 
 pub use show::{
     Units, show_area, show_count, show_length, show_mark, show_mass, show_share, show_small,
@@ -11,6 +12,11 @@ pub use show::{
 };
 pub use uom::si::f64::{
     Area, Force, Length, LinearMassDensity, Mass, MassDensity as Density, Volume,
+};
+pub use weather::{
+    Speed, Temperature, TemperatureRise, celsius, fahrenheit, fahrenheit_degrees, in_celsius,
+    in_fahrenheit, in_kilometres_per_hour, in_miles_per_hour, kilometres_per_hour, knots,
+    metres_per_second, miles_per_hour, show_speed, show_temperature,
 };
 
 use uom::si::area::square_meter;
@@ -78,7 +84,7 @@ pub fn newtons(value: f64) -> Force {
 /// Reading a quantity as a number in a named unit, for the edges of the program.
 pub trait Read {
     /// The number of SI base units: metres, square metres, cubic metres, kilograms,
-    /// kilograms to the cubic metre or to the metre, newtons.
+    /// kilograms to the cubic metre or to the metre, newtons, kelvin, metres to the second.
     fn si(self) -> f64;
 }
 

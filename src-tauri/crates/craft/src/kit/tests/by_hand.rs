@@ -2,6 +2,7 @@
 
 use crate::conditions::Conditions;
 use crate::course::{FrameKind, GloveSize};
+use crate::kit::SaidBy;
 use crate::kit::sample::{counted, days, group, rule, wearing};
 use crate::kit::{FramesFree, Heat, Held, KitLine, Taken, Weather, frames_free, kit};
 use crate::quantity::{Read, kilograms};
@@ -115,17 +116,22 @@ fn water_goes_by_the_heat() {
     for (heat, said, need, words) in [
         (
             Heat::Mild,
-            false,
+            SaidBy::Season,
             20,
             "in mild weather (by the season there)",
         ),
         (
             Heat::Warm,
-            false,
+            SaidBy::Season,
             39,
             "in warm weather (by the season there)",
         ),
-        (Heat::Hot, true, 58, "in hot weather (as the course says)"),
+        (
+            Heat::Hot,
+            SaidBy::Course,
+            58,
+            "in hot weather (as the course says)",
+        ),
     ] {
         counted.weather = Weather { heat, said };
         let lines = kit(std::slice::from_ref(&water), &counted, &[]);

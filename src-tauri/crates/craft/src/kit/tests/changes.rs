@@ -22,7 +22,11 @@ fn stages() -> Vec<Stage> {
         name: "Dig".to_owned(),
         work: Work::TrenchCubicMetres,
         crew: Crew::Diggers,
+        string: false,
+        along: crate::tables::Along::BayByBay,
+        beforehand: false,
         note: String::new(),
+        if_left: String::new(),
     }]
 }
 

@@ -1,5 +1,7 @@
 //! The value of one key: taken as what is due there, or refused with its place and a cure.
 
+mod weather;
+
 use super::{Entry, Found, Section, nearest};
 use crate::Fault;
 use crate::quantity::{self, NotAQuantity};
