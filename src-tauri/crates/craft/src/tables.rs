@@ -7,13 +7,20 @@ mod kit;
 mod lifting;
 mod ready;
 mod setting_out;
+mod stages;
+mod weather;
 
 pub use heaps::{ClearTable, HeapTable, Lie, Lying, RowTable, TipTable};
 pub use kit::{Each, KitRule, Per, Way};
 pub use lifting::{HowLifted, LiftingPlace, LiftingTable, PlaceHeight, StageLift};
 pub use ready::{ComeByTimes, LoadingNote, LoadingTable, Part, ReadyTable, Task, When};
 pub use setting_out::{BoardTable, FrameTable, RetainingTable, StringTable};
+pub use stages::{Along, Before, Crew, Lesson, Stage, Work};
+pub use weather::{
+    ColdBand, HeatBand, HeatTable, IceTable, LightningTable, RainTable, WeatherTable, WindBand,
+};
 
+use crate::pace::Fatigue;
 use crate::quantity::{Density, Length, LinearMassDensity};
 
 /// All tables together.
@@ -39,6 +46,8 @@ pub struct Tables {
     pub lifting: LiftingTable,
     /// What has to be arranged, and what vehicles are reckoned with.
     pub ready: ReadyTable,
+    /// What the weather asks for, and what it slows.
+    pub weather: WeatherTable,
     /// What is taught, and before which stage.
     pub lessons: Vec<Lesson>,
     /// What a responsible course warns of.
@@ -118,6 +127,25 @@ pub struct PaceTable {
     pub spread: PaceSpread,
     /// Room, ratios and the share of the clock with hands on stone.
     pub places: Places,
+    /// How long people work without a break.
+    pub rests: Rests,
+    /// How people tire through the day.
+    pub fatigue: Fatigue,
+}
+
+/// How long people work without a break, and the break they then get.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rests {
+    /// What it is called.
+    pub name: String,
+    /// Minutes without a break that are not too long.
+    pub longest: f64,
+    /// Minutes more before a break is added.
+    pub grace: f64,
+    /// Minutes it lasts.
+    pub minutes: f64,
+    /// Who says so.
+    pub source: String,
 }
 
 /// Person-hours hands-on for one unit of a stage's work.
@@ -134,12 +162,20 @@ pub struct Rate {
 /// Standard deviations of the log of pace.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PaceSpread {
-    /// Between whole courses.
+    /// Between whole courses, whoever teaches them.
     pub course: f64,
-    /// Between stages of one course.
+    /// Between stages of one course, whoever teaches it.
     pub stage: f64,
+    /// The part of `course` that stays the same from one course of an instructor to the next.
+    pub instructor: f64,
+    /// The part of `stage` that stays the same from one course of an instructor to the next.
+    pub instructor_stage: f64,
     /// Between pairs of one course.
     pub pair: f64,
+    /// How exactly progress is judged: standard deviation of the log of what was done.
+    pub reading: f64,
+    /// How exactly a time is noted, in minutes.
+    pub clock_minutes: f64,
     /// Who says so.
     pub source: String,
 }
@@ -165,91 +201,8 @@ pub struct Places {
     pub too_many_students: f64,
     /// Students above which two walls teach better than one.
     pub one_wall: u32,
-    /// Minutes at the end of each day to tidy and make safe.
-    pub tidy_minutes: u32,
     /// Who says so.
     pub source: String,
-}
-
-/// One stage of the work.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Stage {
-    /// The word other tables use.
-    pub id: String,
-    /// What a person reads.
-    pub name: String,
-    /// What sets how much of it there is.
-    pub work: Work,
-    /// Who can be at it at once.
-    pub crew: Crew,
-    /// Why it stands where it stands, or what to mind.
-    pub note: String,
-}
-
-/// What sets how much work a stage is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Work {
-    /// Tonnes of unsorted stone.
-    HeapTonnes,
-    /// Cubic metres of trench.
-    TrenchCubicMetres,
-    /// Frames to set.
-    Frames,
-    /// Tonnes of footing.
-    FootingTonnes,
-    /// Tonnes from the footing to the first through row.
-    FirstLiftTonnes,
-    /// Throughs.
-    Throughs,
-    /// Tonnes from the first through row to the top, throughs taken off.
-    SecondLiftTonnes,
-    /// Built ends.
-    Heads,
-    /// Metres of wall.
-    Metres,
-    /// Metres of cope; none where there is no cope.
-    CopeMetres,
-    /// A fixed time for the whole group.
-    Minutes(u32),
-}
-
-/// Who can be at a stage at once.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Crew {
-    /// Everybody.
-    Everyone,
-    /// Facing pairs; the slowest pair holds the string.
-    FacingPairs,
-    /// Diggers with room to swing.
-    Diggers,
-    /// Coping crews.
-    CopingCrews,
-}
-
-/// A lesson, and the stage it comes before.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Lesson {
-    /// The word other tables use.
-    pub id: String,
-    /// What a person reads.
-    pub title: String,
-    /// How long it lasts.
-    pub minutes: u32,
-    /// When it is given.
-    pub before: Before,
-    /// It is about staying whole rather than about walling.
-    pub safety: bool,
-}
-
-/// When a lesson is given.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Before {
-    /// First thing on the first day.
-    Course,
-    /// First thing on every later day.
-    EachDay,
-    /// Before a stage, by its id.
-    Stage(String),
 }
 
 /// Something a responsible course warns of.

@@ -10,11 +10,11 @@ const STAGES_ASKED: usize = 5;
 /// Some stages, shuffled; the answer is their letters in the order of the table.
 ///
 /// Built ends are left out: they rise with the rest of the wall, so that their place in a
-/// row is a matter of opinion.
+/// row is a matter of opinion. So is what is done every day.
 pub(super) fn order_of_work(draw: &mut Draw, stages: &[Stage]) -> Option<Question> {
     let names: Vec<&str> = stages
         .iter()
-        .filter(|stage| stage.work != Work::Heads)
+        .filter(|stage| !matches!(stage.work, Work::Heads | Work::EachDay(_)))
         .map(|stage| stage.name.as_str())
         .collect();
     let mut asked = draw.some_of(names.len(), STAGES_ASKED);

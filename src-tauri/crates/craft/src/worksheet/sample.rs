@@ -2,13 +2,16 @@
 
 use crate::course::{
     Course, CurveSpacing, Day, End, Experience, FrameKind, FramesGiven, Group, KitGiven, OnSite,
-    StoneGiven, Student, ThroughReach, ThroughSize, Venue, WallGiven, WallKind,
+    Pairing, Running, StoneGiven, Student, ThroughReach, ThroughSize, Venue, WallGiven, WallKind,
+    WeatherGiven,
 };
+use crate::pace::Fatigue;
 use crate::quantity::{Units, kg_per_m, kg_per_m3, kilograms, metres, millimetres, newtons};
 use crate::retaining::{Bank, Limits};
 use crate::tables::{
-    Bar, BoardTable, Crew, FrameTable, LiftingTable, PaceSpread, PaceTable, Places, ReadyTable,
-    RetainingTable, Spread, Stage, StoneTable, StringTable, Tables, Work,
+    Along, Bar, BoardTable, Crew, FrameTable, LiftingTable, PaceSpread, PaceTable, Places,
+    ReadyTable, Rests, RetainingTable, Spread, Stage, StoneTable, StringTable, Tables,
+    WeatherTable, Work,
 };
 use crate::timber::{Lumber, Timber};
 use crate::wall::{Batter, Stretch, Top};
@@ -35,16 +38,15 @@ pub(crate) fn course(units: Units, seed: u64) -> Course {
             start: NaiveTime::default(),
             finish: NaiveTime::default(),
             breaks: Vec::new(),
+            weather: WeatherGiven::default(),
         }],
         group: Group {
             instructors: 1,
             assistants: 0,
-            students: vec![Student {
-                name: "Student 1".to_owned(),
-                experience: Experience::Novice,
-                gloves: None,
-            }],
+            students: vec![Student::new("Student 1", Experience::Novice)],
+            pairing: Pairing::default(),
         },
+        absences: Vec::new(),
         wall: wall(),
         stone: StoneGiven {
             kind: None,
@@ -79,6 +81,8 @@ pub(crate) fn course(units: Units, seed: u64) -> Course {
         money: None,
         ready: None,
         rates: Vec::new(),
+        running: Running::default(),
+        recorded: Vec::new(),
         chance: 0.8,
         seed,
     }
@@ -147,6 +151,7 @@ pub(crate) fn tables() -> Tables {
         heaps: crate::heaps::tests::table(),
         lifting: LiftingTable::default(),
         ready: ReadyTable::default(),
+        weather: WeatherTable::default(),
         cautions: Vec::new(),
     }
 }
@@ -228,7 +233,11 @@ fn pace() -> PaceTable {
         spread: PaceSpread {
             course: 0.2,
             stage: 0.2,
+            instructor: 0.1,
+            instructor_stage: 0.1,
             pair: 0.2,
+            reading: 0.05,
+            clock_minutes: 5.0,
             source: SOURCE.to_owned(),
         },
         places: Places {
@@ -241,7 +250,19 @@ fn pace() -> PaceTable {
             students_per_instructor: 6.0,
             too_many_students: 10.0,
             one_wall: 12,
-            tidy_minutes: 30,
+            source: SOURCE.to_owned(),
+        },
+        rests: Rests {
+            name: "Rest".to_owned(),
+            longest: 120.0,
+            grace: 15.0,
+            minutes: 15.0,
+            source: SOURCE.to_owned(),
+        },
+        fatigue: Fatigue {
+            from_hours: 4.0,
+            per_hour: 0.05,
+            least: 0.75,
             source: SOURCE.to_owned(),
         },
     }
@@ -267,7 +288,11 @@ fn stages() -> Vec<Stage> {
         name: name.to_owned(),
         work,
         crew: Crew::Everyone,
+        string: false,
+        along: Along::BayByBay,
+        beforehand: false,
         note: String::new(),
+        if_left: String::new(),
     })
     .collect()
 }

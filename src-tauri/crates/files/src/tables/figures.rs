@@ -36,6 +36,35 @@ impl<'de> Deserialize<'de> for WrittenMass {
     }
 }
 
+/// A temperature, written as a person writes it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct WrittenTemperature(pub(crate) craft::quantity::Temperature);
+
+impl<'de> Deserialize<'de> for WrittenTemperature {
+    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(reader)?;
+        quantity::temperature(&text)
+            .map(Self)
+            .map_err(|wrong| D::Error::custom(format!("{}; {}", wrong.what, wrong.cure)))
+    }
+}
+
+/// A speed of nothing or more, written as a person writes it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct WrittenSpeed(pub(crate) craft::quantity::Speed);
+
+impl<'de> Deserialize<'de> for WrittenSpeed {
+    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(reader)?;
+        let speed = quantity::speed(&text)
+            .map_err(|wrong| D::Error::custom(format!("{}; {}", wrong.what, wrong.cure)))?;
+        if speed.value < 0.0 {
+            return Err(D::Error::custom(format!("{text} is less than nothing")));
+        }
+        Ok(Self(speed))
+    }
+}
+
 /// A number of more than nothing.
 pub(super) fn positive<'de, D: Deserializer<'de>>(reader: D) -> Result<f64, D::Error> {
     number(reader, |number| 0.0 < number, "more than nothing")
@@ -52,6 +81,15 @@ pub(super) fn share<'de, D: Deserializer<'de>>(reader: D) -> Result<f64, D::Erro
         reader,
         |share| (0.0..1.0).contains(&share),
         "a share from 0 to below 1",
+    )
+}
+
+/// A share above 0, up to 1.
+pub(super) fn part<'de, D: Deserializer<'de>>(reader: D) -> Result<f64, D::Error> {
+    number(
+        reader,
+        |part| 0.0 < part && part <= 1.0,
+        "a share above 0 and up to 1",
     )
 }
 

@@ -125,7 +125,7 @@ mod tests {
             .table("tables/stages.toml")
             .expect("the stages");
         for lift in &table.lifts {
-            let named = stages.stage.iter().any(|stage| stage.id == lift.stage);
+            let named = stages.stage.iter().any(|stage| stage.0.id == lift.stage);
             assert!(named, "no stage has the id {}", lift.stage);
         }
         let stones = [

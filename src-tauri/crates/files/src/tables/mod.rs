@@ -7,14 +7,16 @@ mod lifting;
 mod ready;
 mod rows;
 mod setting_out;
+mod weather;
 
 use crate::Error;
 use crate::cards::Card;
 use crate::shelf::Shelf;
+use craft::pace::Fatigue;
 use craft::quantity::{kg_per_m, kg_per_m3};
 use craft::tables::{
-    Bar, Before, Caution, Crew, Lesson, PaceSpread, PaceTable, Places, Rate, Rock, Spread, Stage,
-    StoneTable, Tables, Work,
+    Bar, Before, Caution, Lesson, PaceTable, Places, Rate, Rests, Rock, Spread, Stage, StoneTable,
+    Tables,
 };
 
 pub(crate) use kit::{KIT_OWN, rules_with};
@@ -35,6 +37,7 @@ pub(crate) fn tables(shelf: &Shelf, cards: &[Card]) -> Result<Tables, Error> {
         heaps: heaps::heaps(shelf.table("tables/heaps.toml")?),
         lifting: lifting::lifting(shelf.table("tables/lifting.toml")?),
         ready: ready::ready(shelf.table("tables/ready.toml")?),
+        weather: weather::weather(shelf.table("tables/weather.toml")?),
         cautions: cautions(shelf.table("tables/cautions.toml")?),
     })
 }
@@ -93,11 +96,12 @@ fn pace(file: rows::Pace) -> PaceTable {
                 source: row.source,
             })
             .collect(),
-        spread: PaceSpread {
-            course: file.spread.course,
-            stage: file.spread.stage,
-            pair: file.spread.pair,
-            source: file.spread.source,
+        spread: file.spread.into(),
+        fatigue: Fatigue {
+            from_hours: file.fatigue.from_hours,
+            per_hour: file.fatigue.per_hour,
+            least: file.fatigue.least,
+            source: file.fatigue.source,
         },
         places: Places {
             hands_on: places.hands_on,
@@ -109,32 +113,21 @@ fn pace(file: rows::Pace) -> PaceTable {
             students_per_instructor: places.students_per_instructor,
             too_many_students: places.too_many_students,
             one_wall: places.one_wall,
-            tidy_minutes: places.tidy_minutes,
             source: places.source,
+        },
+        rests: Rests {
+            name: file.rests.name,
+            longest: file.rests.longest_minutes,
+            grace: file.rests.grace_minutes,
+            minutes: file.rests.minutes,
+            source: file.rests.source,
         },
     }
 }
 
 fn stages(shelf: &Shelf) -> Result<Vec<Stage>, Error> {
     let file: rows::Stages = shelf.table("tables/stages.toml")?;
-    let rows = file.stage.into_iter();
-    Ok(rows
-        .map(|row| Stage {
-            id: row.id,
-            name: row.name,
-            work: match (row.work, row.minutes) {
-                (Some(work), _) => work.into(),
-                (None, minutes) => Work::Minutes(minutes.unwrap_or_default()),
-            },
-            crew: match row.crew {
-                rows::Crew::Everyone => Crew::Everyone,
-                rows::Crew::FacingPairs => Crew::FacingPairs,
-                rows::Crew::Diggers => Crew::Diggers,
-                rows::Crew::CopingCrews => Crew::CopingCrews,
-            },
-            note: row.note,
-        })
-        .collect())
+    Ok(file.stage.into_iter().map(|row| row.0).collect())
 }
 
 fn lesson(card: &Card) -> Lesson {

@@ -3,15 +3,21 @@
 
 mod heaps;
 mod lifting;
+mod pace;
 mod ready;
 mod setting_out;
+mod spread;
+mod stages;
+pub(crate) mod weather;
 
 pub(crate) use heaps::{HeapRows, Heaped, Heaps, Laid, Strip, Trench, Ways};
 pub(crate) use lifting::{
     At, Body, Grip, HowLifted, Lift as StageLift, Lifting, Place as LiftingPlace, Rows,
 };
+pub(crate) use pace::Pace;
 pub(crate) use ready::Ready;
 pub(crate) use setting_out::{Frames, Retaining};
+pub(crate) use stages::Stages;
 
 use super::figures::{self, WrittenLength};
 use crate::cards::{Country, Term};
@@ -88,136 +94,6 @@ pub(crate) struct Bar {
     #[serde(deserialize_with = "figures::positive")]
     pub(crate) mass_kg_per_m: f64,
     pub(crate) source: String,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Pace {
-    pub(crate) spread: PaceSpread,
-    pub(crate) places: Places,
-    pub(crate) rate: Vec<Rate>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct PaceSpread {
-    #[serde(deserialize_with = "figures::share")]
-    pub(crate) course: f64,
-    #[serde(deserialize_with = "figures::share")]
-    pub(crate) stage: f64,
-    #[serde(deserialize_with = "figures::share")]
-    pub(crate) pair: f64,
-    pub(crate) source: String,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Places {
-    #[serde(deserialize_with = "figures::positive")]
-    pub(crate) hands_on: f64,
-    #[serde(deserialize_with = "figures::not_negative")]
-    pub(crate) learning_hours: f64,
-    #[serde(deserialize_with = "figures::positive")]
-    pub(crate) learning_factor: f64,
-    pub(crate) facing_pair: WrittenLength,
-    pub(crate) diggers: WrittenLength,
-    pub(crate) coping_crew: WrittenLength,
-    #[serde(deserialize_with = "figures::positive")]
-    pub(crate) students_per_instructor: f64,
-    #[serde(deserialize_with = "figures::positive")]
-    pub(crate) too_many_students: f64,
-    pub(crate) one_wall: u32,
-    pub(crate) tidy_minutes: u32,
-    pub(crate) source: String,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Rate {
-    pub(crate) stage: String,
-    pub(crate) hours: Hours,
-    pub(crate) source: String,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Hours {
-    #[serde(deserialize_with = "figures::positive")]
-    pub(crate) novice: f64,
-    #[serde(deserialize_with = "figures::positive")]
-    pub(crate) improver: f64,
-    #[serde(deserialize_with = "figures::positive")]
-    pub(crate) experienced: f64,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Stages {
-    pub(crate) stage: Vec<Stage>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Stage {
-    pub(crate) id: String,
-    pub(crate) name: String,
-    pub(crate) work: Option<Work>,
-    pub(crate) minutes: Option<u32>,
-    pub(crate) crew: Crew,
-    pub(crate) note: String,
-}
-
-#[derive(Deserialize)]
-pub(crate) enum Work {
-    #[serde(rename = "heap tonnes")]
-    Heap,
-    #[serde(rename = "trench cubic metres")]
-    Trench,
-    #[serde(rename = "frames")]
-    Frames,
-    #[serde(rename = "footing tonnes")]
-    Footing,
-    #[serde(rename = "first lift tonnes")]
-    FirstLift,
-    #[serde(rename = "throughs")]
-    Throughs,
-    #[serde(rename = "second lift tonnes")]
-    SecondLift,
-    #[serde(rename = "heads")]
-    Heads,
-    #[serde(rename = "metres")]
-    Metres,
-    #[serde(rename = "cope metres")]
-    CopeMetres,
-}
-
-impl From<Work> for craft::tables::Work {
-    fn from(work: Work) -> Self {
-        match work {
-            Work::Heap => Self::HeapTonnes,
-            Work::Trench => Self::TrenchCubicMetres,
-            Work::Frames => Self::Frames,
-            Work::Footing => Self::FootingTonnes,
-            Work::FirstLift => Self::FirstLiftTonnes,
-            Work::Throughs => Self::Throughs,
-            Work::SecondLift => Self::SecondLiftTonnes,
-            Work::Heads => Self::Heads,
-            Work::Metres => Self::Metres,
-            Work::CopeMetres => Self::CopeMetres,
-        }
-    }
-}
-
-#[derive(Deserialize)]
-pub(crate) enum Crew {
-    #[serde(rename = "everyone")]
-    Everyone,
-    #[serde(rename = "facing pairs")]
-    FacingPairs,
-    #[serde(rename = "diggers")]
-    Diggers,
-    #[serde(rename = "coping crews")]
-    CopingCrews,
 }
 
 #[derive(Deserialize)]

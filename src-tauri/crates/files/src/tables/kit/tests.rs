@@ -3,7 +3,7 @@
 use crate::Library;
 use crate::course::CourseFile;
 use craft::conditions::Conditions;
-use craft::course::{Day, Experience, Group, Student};
+use craft::course::{Day, Experience, Group, Pairing, Student};
 use craft::kit::{Counted, Heat, KitLine, Weather, kit};
 use craft::quantity::{Read, metres};
 use craft::tables::Applies;
@@ -19,17 +19,14 @@ struct Case {
 
 impl Case {
     fn new(students: usize, staff: u32, metres: f64) -> Self {
-        let student = |at| Student {
-            name: format!("Student {at}"),
-            experience: Experience::Novice,
-            gloves: None,
-        };
+        let student = |at| Student::new(format!("Student {at}"), Experience::Novice);
         let example = CourseFile::parse(Library::example(false)).expect("sound");
         Self {
             group: Group {
                 instructors: staff,
                 assistants: 0,
                 students: (1..=students).map(student).collect(),
+                pairing: Pairing::default(),
             },
             days: example.course.days,
             conditions: Conditions::just(&[Applies::Bars, Applies::Footing]),
@@ -46,7 +43,7 @@ impl Case {
             conditions: &self.conditions,
             weather: Weather {
                 heat: Heat::Mild,
-                said: false,
+                said: craft::kit::SaidBy::Season,
             },
             frames_standing: (self.metres / 3.0).ceil() as usize + 1,
             bar: None,
