@@ -1,19 +1,34 @@
-//! When there is time: the open stretches of the course days, and a walk through them.
+//! When there is time: the open stretches of the course days, and how much gets done in them.
 //!
-//! The same walk serves the simulated courses and the printed timetable. Positions are
-//! minutes on the local wall clock since midnight of the first day, days at 1,440 minutes.
+//! Positions on the clock are minutes since midnight of the first day, days at 1,440 minutes.
+//! *Working minutes* count what gets done: a minute at a rate of 0.5 is half a working minute.
+//! The same calendar serves the simulated courses and the printed timetable.
 
 use crate::course::Day;
-use crate::tables::{Before, Lesson};
 use chrono::{NaiveDate, NaiveTime, Timelike};
 
 /// Minutes in a day on the wall clock.
 pub const DAY_MINUTES: f64 = 1440.0;
 
-/// Minutes too few to count: a millionth of a second or so.
-const NO_TIME: f64 = 1e-8;
+/// A stretch of the clock.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Span {
+    /// When it begins.
+    pub from: f64,
+    /// When it ends.
+    pub to: f64,
+}
 
-/// A stretch of time in which work can go on.
+/// A stretch during which the group does more or less than usual in a minute.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rated {
+    /// When.
+    pub span: Span,
+    /// So many times the usual.
+    pub rate: f64,
+}
+
+/// An open stretch at one rate.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Open {
     /// Which day, counted from 0.
@@ -22,83 +37,74 @@ pub struct Open {
     pub from: f64,
     /// When it ends.
     pub to: f64,
-    /// It opens its day.
-    pub first_of_day: bool,
+    /// Working minutes in a minute.
+    pub rate: f64,
+    /// Working minutes of the course before it.
+    before: f64,
+    /// When the open time it is part of ends, whatever the rates.
+    until: f64,
+    /// The longest unbroken open time after that, in minutes.
+    longest_after: f64,
 }
 
-/// All open stretches, and the lesson that begins each later day.
-#[derive(Debug, Clone, PartialEq)]
+/// All open stretches of a course in order.
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Calendar {
     open: Vec<Open>,
-    /// For each stretch, how long the longest after it is.
-    longest_after: Vec<f64>,
-    morning: Vec<(usize, f64)>,
-}
-
-/// What a walk does with a piece of time.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Spent {
-    /// Building the stage the walk was asked for.
-    Work,
-    /// The lesson the walk was asked for.
-    Lesson,
-    /// The lesson that begins each later day, by its number in the lesson table.
-    Morning(usize),
-    /// Too little is left before a break for the next lesson.
-    Gap,
-}
-
-/// A place in the calendar that moves forward as time is spent.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Walk<'a> {
-    calendar: &'a Calendar,
-    stretch: usize,
-    now: f64,
+    /// Where each of them begins, on the clock and in working minutes: to look times up in.
+    from: Vec<f64>,
+    before: Vec<f64>,
 }
 
 impl Calendar {
-    /// The open stretches of `days`: their hours less breaks, and less the time it takes to
-    /// tidy and make safe at the end of each.
-    pub fn new(days: &[Day], lessons: &[Lesson], tidy_minutes: u32) -> Self {
+    /// What is left of the days' hours when `closed` stretches are taken out, at the product of
+    /// the rates that hold.
+    pub fn new(days: &[Day], closed: &[Span], rated: &[Rated]) -> Self {
         let mut open = Vec::new();
         for (number, day) in days.iter().enumerate() {
-            let base = minutes_to(days, day.date, NaiveTime::MIN);
-            let close = base + clock(day.finish) - f64::from(tidy_minutes);
-            let mut from = base + clock(day.start);
-            let mut first_of_day = true;
-            let breaks = day
-                .breaks
-                .iter()
-                .map(|it| (base + clock(it.start), f64::from(it.minutes)));
-            for (start, minutes) in breaks.chain(std::iter::once((close, 0.0))) {
-                let to = start.min(close);
-                if from < to {
-                    open.push(Open {
-                        day: number,
-                        from,
-                        to,
-                        first_of_day,
-                    });
-                    first_of_day = false;
-                }
-                from = from.max(start + minutes);
+            let hours = Span {
+                from: minutes_to(days, day.date, day.start),
+                to: minutes_to(days, day.date, day.finish),
+            };
+            for free in left_of(hours, closed) {
+                open.extend(pieces(number, free, rated));
             }
         }
-        let morning = lessons
-            .iter()
-            .enumerate()
-            .filter(|(_, lesson)| lesson.before == Before::EachDay)
-            .map(|(number, lesson)| (number, f64::from(lesson.minutes)))
-            .collect();
-        let mut longest_after = vec![0.0; open.len()];
-        for stretch in (1..open.len()).rev() {
-            let length = open[stretch].to - open[stretch].from;
-            longest_after[stretch - 1] = f64::max(longest_after[stretch], length);
-        }
-        Self {
+        Self::of(open)
+    }
+
+    /// Adds up what is before and after each stretch.
+    fn of(open: Vec<Open>) -> Self {
+        let mut calendar = Self {
             open,
-            longest_after,
-            morning,
+            ..Self::default()
+        };
+        calendar.count();
+        let column = |of: fn(&Open) -> f64| calendar.open.iter().map(of).collect();
+        let (from, before) = (column(|it| it.from), column(|it| it.before));
+        Self {
+            from,
+            before,
+            ..calendar
+        }
+    }
+
+    fn count(&mut self) {
+        let mut before = 0.0;
+        for open in &mut self.open {
+            open.before = before;
+            before += (open.to - open.from) * open.rate;
+        }
+        let mut longest = 0.0;
+        let mut after = 0.0;
+        let mut until = f64::INFINITY;
+        for open in self.open.iter_mut().rev() {
+            if (open.until - until).abs() > 0.0 {
+                longest = f64::max(longest, after);
+                until = open.until;
+            }
+            open.longest_after = longest;
+            after = open.until - open.from;
         }
     }
 
@@ -107,96 +113,177 @@ impl Calendar {
         &self.open
     }
 
-    fn longest_after(&self, stretch: usize) -> f64 {
-        self.longest_after.get(stretch).copied().unwrap_or(0.0)
+    /// From when to when there is open time around a stretch, whatever the rates.
+    pub fn unbroken(&self, open: &Open) -> (f64, f64) {
+        let same = self.open.iter().filter(|it| it.until <= open.until);
+        let first = same.filter(|it| open.until <= it.until).map(|it| it.from);
+        (first.fold(open.from, f64::min), open.until)
     }
 
-    /// A walk that stands at the beginning.
-    pub fn walk(&self) -> Walk<'_> {
-        Walk {
-            calendar: self,
-            stretch: 0,
-            now: self.open.first().map_or(f64::INFINITY, |open| open.from),
+    /// The clock when the course begins; infinite without any open time.
+    pub fn begins(&self) -> f64 {
+        self.open.first().map_or(f64::INFINITY, |open| open.from)
+    }
+
+    /// The clock when the last open stretch ends.
+    pub fn ends(&self) -> f64 {
+        self.open.last().map_or(0.0, |open| open.to)
+    }
+
+    /// All working minutes.
+    pub fn working(&self) -> f64 {
+        let end = |open: &Open| open.before + (open.to - open.from) * open.rate;
+        self.open.last().map_or(0.0, end)
+    }
+
+    /// Working minutes of one day, counted from 0.
+    pub fn working_on(&self, day: usize) -> f64 {
+        let of_day = self.open.iter().filter(|open| open.day == day);
+        of_day.map(|open| (open.to - open.from) * open.rate).sum()
+    }
+
+    /// The earliest clock by which so many working minutes are over; infinite for more than
+    /// there are. What rounding adds to the last of them does not count.
+    pub fn clock_at(&self, working: f64) -> f64 {
+        let at = less(&self.before, working);
+        let Some(open) = self.open.get(at.saturating_sub(1)) else {
+            return f64::INFINITY;
+        };
+        if open.rate <= 0.0 {
+            return if working <= open.before {
+                open.from
+            } else {
+                f64::INFINITY
+            };
         }
+        let clock = open.from + (working - open.before).max(0.0) / open.rate;
+        if clock <= open.to {
+            clock
+        } else if clock <= open.to + HAIR {
+            open.to
+        } else {
+            f64::INFINITY
+        }
+    }
+
+    /// Working minutes before a clock time.
+    pub fn working_at(&self, clock: f64) -> f64 {
+        let at = less(&self.from, clock);
+        self.open.get(at.saturating_sub(1)).map_or(0.0, |open| {
+            open.before + (clock.clamp(open.from, open.to) - open.from) * open.rate
+        })
+    }
+
+    /// When a talk of so many minutes is given at the earliest from a clock time on: in one
+    /// piece. If it does not fit before the next break it waits for a stretch that is long
+    /// enough; one that is longer than every stretch to come begins at once and goes on after
+    /// the break. Nothing if the course is over before it ends.
+    pub fn talk(&self, clock: f64, minutes: f64) -> Option<Span> {
+        let mut at = less(&self.from, clock).saturating_sub(1);
+        if self.open.get(at).is_some_and(|open| open.to <= clock) {
+            at += 1;
+        }
+        loop {
+            let open = self.open.get(at)?;
+            let from = open.from.max(clock);
+            if from + minutes <= open.until + HAIR {
+                return Some(Span {
+                    from,
+                    to: (from + minutes).min(open.until),
+                });
+            }
+            if open.longest_after < minutes {
+                return self.cut(at, from, minutes);
+            }
+            at += self.open[at..]
+                .iter()
+                .take_while(|it| it.until <= open.until)
+                .count();
+        }
+    }
+
+    /// A talk that breaks cut: it ends when so many open minutes are over.
+    fn cut(&self, at: usize, from: f64, minutes: f64) -> Option<Span> {
+        let mut left = minutes;
+        for open in &self.open[at..] {
+            let here = open.to - open.from.max(from);
+            if left <= here + HAIR {
+                let to = open.from.max(from) + left;
+                return Some(Span { from, to });
+            }
+            left -= here;
+        }
+        None
+    }
+
+    /// The same calendar from a clock time on.
+    pub fn from(&self, clock: f64) -> Self {
+        let rest = self.open.iter().filter(|open| clock < open.to);
+        let open = rest.map(|open| Open {
+            from: open.from.max(clock),
+            ..*open
+        });
+        Self::of(open.collect())
     }
 }
 
-impl Walk<'_> {
-    /// Where the walk stands; infinite when the course is over.
-    pub fn now(&self) -> f64 {
-        self.now
-    }
+/// How many numbers are less than another. Counting them all is quicker than halving as long as
+/// there are but some dozens of stretches, since nothing branches.
+fn less(numbers: &[f64], than: f64) -> usize {
+    numbers.iter().filter(|number| **number < than).count()
+}
 
-    /// Works for so many minutes, across breaks and nights; tells `saw` of each piece.
-    pub fn work(&mut self, minutes: f64, saw: &mut impl FnMut(Spent, f64, f64)) {
-        self.spend(minutes, Spent::Work, saw);
-    }
+/// Less than a millionth of a minute is what rounding leaves.
+const HAIR: f64 = 1e-6;
 
-    /// Gives a lesson in one piece: if it does not fit before the next break it waits for
-    /// the stretch after; a lesson longer than any stretch is cut by the break.
-    pub fn lesson(&mut self, minutes: f64, saw: &mut impl FnMut(Spent, f64, f64)) {
-        self.settle(saw);
-        while let Some(open) = self.calendar.open.get(self.stretch) {
-            let fits_here = self.now + minutes <= open.to;
-            let fits_later = minutes <= self.calendar.longest_after(self.stretch);
-            if fits_here || !fits_later {
-                break;
+/// What is left of a stretch when others are taken out.
+pub fn left_of(whole: Span, closed: &[Span]) -> Vec<Span> {
+    let mut closed: Vec<Span> = closed.to_vec();
+    closed.sort_by(|a, b| a.from.total_cmp(&b.from));
+    let mut left = Vec::new();
+    let mut from = whole.from;
+    for span in closed {
+        if whole.to <= span.from {
+            break;
+        }
+        if from < span.from {
+            left.push(Span {
+                from,
+                to: span.from,
+            });
+        }
+        from = from.max(span.to);
+    }
+    if from < whole.to {
+        left.push(Span { from, to: whole.to });
+    }
+    left
+}
+
+/// One open stretch, broken wherever a rate changes.
+fn pieces(day: usize, free: Span, rated: &[Rated]) -> Vec<Open> {
+    let edges = rated.iter().flat_map(|it| [it.span.from, it.span.to]);
+    let mut cuts: Vec<f64> = edges
+        .filter(|edge| free.from < *edge && *edge < free.to)
+        .collect();
+    cuts.extend([free.from, free.to]);
+    cuts.sort_by(f64::total_cmp);
+    cuts.dedup();
+    cuts.windows(2)
+        .map(|edges| {
+            let middle = (edges[0] + edges[1]) / 2.0;
+            let holds = |it: &&Rated| it.span.from <= middle && middle < it.span.to;
+            Open {
+                day,
+                from: edges[0],
+                to: edges[1],
+                rate: rated.iter().filter(holds).map(|it| it.rate).product(),
+                before: 0.0,
+                until: free.to,
+                longest_after: 0.0,
             }
-            saw(Spent::Gap, self.now, open.to);
-            self.next_stretch(saw);
-            self.settle(saw);
-        }
-        self.spend(minutes, Spent::Lesson, saw);
-    }
-
-    fn spend(&mut self, minutes: f64, what: Spent, saw: &mut impl FnMut(Spent, f64, f64)) {
-        let mut left = minutes;
-        // What is less than rounding leaves would never move the clock on.
-        while NO_TIME < left {
-            self.settle(saw);
-            let Some(open) = self.calendar.open.get(self.stretch) else {
-                self.now = f64::INFINITY;
-                return;
-            };
-            let until = open.to.min(self.now + left);
-            // Far from the first day a clock in minutes is coarser than what is left.
-            if until <= self.now {
-                return;
-            }
-            saw(what, self.now, until);
-            left -= until - self.now;
-            self.now = until;
-        }
-    }
-
-    /// Leaves every stretch that is used up.
-    fn settle(&mut self, saw: &mut impl FnMut(Spent, f64, f64)) {
-        while self
-            .calendar
-            .open
-            .get(self.stretch)
-            .is_some_and(|open| open.to <= self.now)
-        {
-            self.next_stretch(saw);
-        }
-    }
-
-    /// Goes to the next stretch; where that opens a new day, its lesson comes first.
-    fn next_stretch(&mut self, saw: &mut impl FnMut(Spent, f64, f64)) {
-        self.stretch += 1;
-        let Some(next) = self.calendar.open.get(self.stretch) else {
-            self.now = f64::INFINITY;
-            return;
-        };
-        self.now = next.from;
-        if next.first_of_day {
-            for &(lesson, minutes) in &self.calendar.morning {
-                let until = next.to.min(self.now + minutes);
-                saw(Spent::Morning(lesson), self.now, until);
-                self.now = until;
-            }
-        }
-    }
+        })
+        .collect()
 }
 
 /// A time of a course day in minutes since midnight of the first day.
@@ -214,4 +301,90 @@ pub fn day_at(days: &[Day], minutes: f64) -> usize {
 
 fn clock(time: NaiveTime) -> f64 {
     f64::from(time.num_seconds_from_midnight()) / 60.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn day(hours: [u32; 2]) -> Day {
+        let time = |hour| NaiveTime::from_hms_opt(hour, 0, 0).expect("a time");
+        Day {
+            date: NaiveDate::from_ymd_opt(2027, 4, 24).expect("a date"),
+            start: time(hours[0]),
+            finish: time(hours[1]),
+            breaks: Vec::new(),
+            weather: Default::default(),
+        }
+    }
+
+    fn span(from: f64, to: f64) -> Span {
+        Span { from, to }
+    }
+
+    /// By hand: 09:00 to 17:00 with lunch at 12:00 to 13:00 and half the pace from 15:00 on:
+    /// 3 h, 2 h, and 2 h that count as one.
+    fn calendar() -> Calendar {
+        let slow = Rated {
+            span: span(900.0, 1020.0),
+            rate: 0.5,
+        };
+        Calendar::new(&[day([9, 17])], &[span(720.0, 780.0)], &[slow])
+    }
+
+    #[test]
+    fn working_minutes_and_clock_are_each_other_s_inverse() {
+        let calendar = calendar();
+        assert!((calendar.working() - 360.0).abs() < 1e-9);
+        for (working, clock) in [
+            (0.0, 540.0),
+            (180.0, 720.0),
+            (181.0, 781.0),
+            (300.0, 900.0),
+            (330.0, 960.0),
+            (360.0, 1020.0),
+        ] {
+            assert!(
+                (calendar.clock_at(working) - clock).abs() < 1e-9,
+                "{working}"
+            );
+            assert!(
+                (calendar.working_at(clock) - working).abs() < 1e-9,
+                "{clock}"
+            );
+        }
+        assert!(calendar.clock_at(360.1).is_infinite());
+        assert!((calendar.working_at(750.0) - 180.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_talk_is_given_in_one_piece_if_it_can_be() {
+        let calendar = calendar();
+        let talk = |clock, minutes| calendar.talk(clock, minutes);
+        assert_eq!(talk(540.0, 30.0), Some(span(540.0, 570.0)));
+        assert_eq!(talk(700.0, 30.0), Some(span(780.0, 810.0)), "after lunch");
+        assert_eq!(talk(890.0, 30.0), Some(span(890.0, 920.0)), "across a rate");
+        assert_eq!(
+            talk(700.0, 250.0),
+            Some(span(700.0, 1010.0)),
+            "cut by lunch"
+        );
+        assert_eq!(talk(1000.0, 30.0), None);
+    }
+
+    #[test]
+    fn the_rest_of_a_calendar_counts_from_its_beginning() {
+        let rest = calendar().from(840.0);
+        assert!((rest.working() - 120.0).abs() < 1e-9);
+        assert!((rest.clock_at(60.0) - 900.0).abs() < 1e-9);
+        assert!((rest.begins() - 840.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_day_that_is_all_closed_has_no_time() {
+        let calendar = Calendar::new(&[day([9, 17])], &[span(0.0, 2000.0)], &[]);
+        assert!(calendar.begins().is_infinite());
+        assert!(calendar.clock_at(1.0).is_infinite());
+        assert_eq!(calendar.talk(0.0, 5.0), None);
+    }
 }

@@ -15,6 +15,8 @@ pub struct Gang<'a> {
     pub pace: &'a PaceTable,
     /// The stretch of wall that can be worked at once.
     pub room: Length,
+    /// Students wait for help where too few teach.
+    pub waits_for_help: bool,
 }
 
 impl Gang<'_> {
@@ -22,20 +24,40 @@ impl Gang<'_> {
     ///
     /// `hours = amount / (Σ speed of those at work · teaching · hands-on share)`
     pub fn clock_hours(&self, stage: &Stage, amount: f64) -> f64 {
-        if let Work::Minutes(minutes) = stage.work {
-            return f64::from(minutes) / 60.0;
+        match stage.work {
+            Work::Minutes(minutes) => return f64::from(minutes) / 60.0,
+            Work::EachDay(_) => return 0.0,
+            _ => {}
         }
         if amount <= 0.0 {
             return 0.0;
         }
-        let people = self.group.students.len() as f64;
-        let at_once = self.most_at_once(stage, self.places(stage.crew).min(people));
-        amount / (at_once * self.pace.places.hands_on)
+        amount / (self.most_at_once(stage) * self.pace.places.hands_on)
+    }
+
+    /// The share of a stage's time that is lost because not every pair finds a place at the
+    /// wall, or somebody to ask. That few can dig or set copes at once is the nature of the work.
+    pub fn crowding(&self, stage: &Stage) -> f64 {
+        if stage.work.is_fixed() || matches!(stage.crew, Crew::Diggers | Crew::CopingCrews) {
+            return 0.0;
+        }
+        let speeds = self.group.students.iter();
+        let all: f64 = speeds
+            .map(|student| speed(self.pace, &stage.id, student.experience))
+            .sum();
+        1.0 - self.most_at_once(stage) / all
     }
 
     /// Students per instructor; an assistant counts half (common practice, no source).
     pub fn students_per_instructor(&self) -> f64 {
         self.group.students.len() as f64 / self.staff()
+    }
+
+    /// How many pairs stand at the wall at once, by changing over where a place is less than a
+    /// whole one: at least one.
+    pub fn pairs_at_once(&self) -> f64 {
+        let places = self.places(Crew::FacingPairs) / 2.0;
+        (pair_count(self.group.students.len()) as f64).min(places)
     }
 
     /// How many pairs stand at the wall at once: all of them, or as many as have a place.
@@ -63,6 +85,9 @@ impl Gang<'_> {
     /// total (common practice, no source). With nobody to teach, as with twice the good ratio
     /// or, in a large group, as with half an instructor.
     fn teaching(&self, at_work: f64) -> f64 {
+        if !self.waits_for_help {
+            return 1.0;
+        }
         let good = self.pace.places.students_per_instructor;
         let ratio = match self.staff() {
             nobody if nobody <= 0.0 => (at_work / 0.5).max(2.0 * good),
@@ -75,10 +100,12 @@ impl Gang<'_> {
         }
     }
 
-    /// What the group does in an hour with up to `at_work` people at it: the fastest ones, as
-    /// many as get the most done. Who has no place brings stone and hearting; so one more
-    /// person, however slow, never slows the others down.
-    fn most_at_once(&self, stage: &Stage, at_work: f64) -> f64 {
+    /// What the group does in an hour with as many people at it as find a place: the fastest
+    /// ones, as many as get the most done. Who has no place brings stone and hearting; so one
+    /// more person, however slow, never slows the others down.
+    fn most_at_once(&self, stage: &Stage) -> f64 {
+        let people = self.group.students.len() as f64;
+        let at_work = self.places(stage.crew).min(people);
         let of = |student: &Student| speed(self.pace, &stage.id, student.experience);
         let mut speeds: Vec<f64> = self.group.students.iter().map(of).collect();
         speeds.sort_by(|a, b| b.total_cmp(a));

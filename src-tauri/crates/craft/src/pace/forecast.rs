@@ -1,12 +1,17 @@
-//! The simulated courses: the chance of finishing, and when each stage is done.
+//! The simulated courses: the chance of finishing, when each stage is done, what held things up.
 
 use super::calendar::Calendar;
-use super::draws::Draws;
-use super::programme::{Programme, Step, Witness};
+use super::follow::{Scratch, Witness};
+use super::holdup::{Cause, Holdup, holdups};
+use super::luck::Luck;
+use super::programme::Programme;
 use rayon::prelude::*;
 
 /// How many courses are simulated.
 pub const SAMPLES: usize = 10_000;
+
+/// So many courses at least are followed by one worker at a time.
+const AT_A_TIME: usize = 128;
 
 /// What the simulated courses say.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,6 +24,8 @@ pub struct Forecast {
     pub seed: u64,
     /// Each stage that there is work for, in order.
     pub by_stage: Vec<StageTimes>,
+    /// What held things up most, in how many of the courses; the most frequent first.
+    pub holdups: Vec<Holdup>,
 }
 
 /// When one stage is done.
@@ -29,71 +36,110 @@ pub struct StageTimes {
     /// The 10th, 50th and 90th percentile in minutes of the calendar; `None` for a time not
     /// reached within the course.
     pub done: [Option<f64>; 3],
+    /// The share of courses in which it is done by the end of the first day.
+    pub on_day_one: f64,
+}
+
+/// What is asked of the courses drawn.
+#[derive(Debug, Clone, Copy)]
+pub struct Asked<'a> {
+    /// What there is to do.
+    pub programme: &'a Programme,
+    /// When there is time.
+    pub calendar: &'a Calendar,
+    /// What may come.
+    pub luck: &'a Luck,
+    /// How many times slower than usual each stage goes in the middle.
+    pub middling: &'a [f64],
+    /// When the first day ends.
+    pub day_one_ends: f64,
+    /// The seed.
+    pub seed: u64,
 }
 
 impl Forecast {
     /// Follows the programme through all the courses drawn.
-    pub fn of(programme: &Programme, calendar: &Calendar, draws: &Draws, seed: u64) -> Self {
-        let stages: Vec<usize> = programme.stages().collect();
-        let courses: Vec<Vec<f64>> = draws
-            .courses()
-            .map(|slowness| {
-                let mut times = Times(Vec::with_capacity(stages.len()));
-                programme.follow(calendar, slowness, &mut times);
-                times.0
-            })
-            .collect();
-        let by_stage = stages
-            .iter()
+    pub fn of(asked: &Asked<'_>) -> Self {
+        let (programme, samples) = (asked.programme, asked.luck.len());
+        let steps = programme.steps.len().max(1);
+        let mut times = vec![f64::INFINITY; samples * steps];
+        let mut causes = vec![(false, None); samples];
+        times
+            .par_chunks_exact_mut(steps)
+            .zip(causes.par_iter_mut())
             .enumerate()
-            .map(|(at, &stage)| StageTimes {
-                stage,
-                done: percentiles(courses.iter().map(|times| times[at]).collect()),
-            })
-            .collect();
-        let finished = courses
-            .iter()
-            .filter(|times| times.iter().all(|time| time.is_finite()))
-            .count();
+            .with_min_len(AT_A_TIME)
+            .for_each_init(
+                || Scratch::new(programme),
+                |scratch, (number, (times, cause))| {
+                    let course = asked.luck.course(number);
+                    let end = programme.follow(asked.calendar, course, scratch, &mut Times(times));
+                    let held = Cause::of(programme, scratch, asked.middling);
+                    *cause = (end.is_finite(), held);
+                },
+            );
+        let finished = causes.iter().filter(|(finished, _)| *finished).count();
         Self {
-            chance: finished as f64 / courses.len().max(1) as f64,
-            samples: courses.len(),
-            seed,
-            by_stage,
+            chance: share(finished, samples),
+            samples,
+            seed: asked.seed,
+            by_stage: by_stage(asked, &times, steps),
+            holdups: holdups(&causes),
         }
     }
 }
 
-/// The share of the courses drawn that finish.
-pub fn chance(programme: &Programme, calendar: &Calendar, draws: &Draws) -> f64 {
-    let finished = draws
-        .courses()
-        .filter(|slowness| {
-            let mut end = End(0.0);
-            programme.follow(calendar, slowness, &mut end);
-            end.0.is_finite()
-        })
+fn by_stage(asked: &Asked<'_>, times: &[f64], steps: usize) -> Vec<StageTimes> {
+    let of_step = |(at, step): (usize, &super::programme::Step)| {
+        let done: Vec<f64> = times.iter().skip(at).step_by(steps).copied().collect();
+        let early = done.iter().filter(|time| **time <= asked.day_one_ends);
+        StageTimes {
+            stage: step.stage,
+            on_day_one: share(early.count(), done.len()),
+            done: percentiles(done),
+        }
+    };
+    asked
+        .programme
+        .steps
+        .iter()
+        .enumerate()
+        .map(of_step)
+        .collect()
+}
+
+/// The share of the first `samples` courses drawn that finish.
+pub fn chance(programme: &Programme, calendar: &Calendar, luck: &Luck, samples: usize) -> f64 {
+    let samples = samples.min(luck.len());
+    let finished = (0..samples)
+        .into_par_iter()
+        .with_min_len(AT_A_TIME)
+        .map_init(
+            || Scratch::new(programme),
+            |scratch, number| {
+                let course = luck.course(number);
+                programme
+                    .follow(calendar, course, scratch, &mut ())
+                    .is_finite()
+            },
+        )
+        .filter(|finished| *finished)
         .count();
-    finished as f64 / draws.len().max(1) as f64
+    share(finished, samples)
 }
 
-/// When each stage is done, in order.
-struct Times(Vec<f64>);
+fn share(some: usize, of: usize) -> f64 {
+    some as f64 / of.max(1) as f64
+}
 
-impl Witness for Times {
-    fn done(&mut self, step: Step, at: f64) {
-        if matches!(step, Step::Stage(_)) {
-            self.0.push(at);
+/// When each step is done.
+struct Times<'a>(&'a mut [f64]);
+
+impl Witness for Times<'_> {
+    fn done(&mut self, step: usize, clock: f64) {
+        if let Some(time) = self.0.get_mut(step) {
+            *time = clock;
         }
-    }
-}
-
-/// When the last step is done.
-struct End(f64);
-
-impl Witness for End {
-    fn done(&mut self, _step: Step, at: f64) {
-        self.0 = at;
     }
 }
 

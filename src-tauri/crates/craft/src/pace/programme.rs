@@ -1,132 +1,179 @@
-//! The programme of a course: lessons and stages in order, followed through the calendar.
+//! The programme of a course: what there is to do, in order, and how long it usually takes.
 
-use super::calendar::{Calendar, Spent};
 use super::crew::Gang;
+use super::fixed::Timed;
+use super::ties::Ties;
 use super::work::Amounts;
-use crate::tables::{Before, Crew, Lesson, PaceTable, Places, Stage, Work};
+use crate::course::{Effect, Running};
+use crate::quantity::{Length, Read, metres};
+use crate::tables::{Along, Before, Lesson, PaceTable, Places, Stage, Work};
 
-/// One thing the group does after another, by its place in its table.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Step {
-    /// A lesson.
-    Lesson(usize),
-    /// A stage.
-    Stage(usize),
+/// A stage there is work for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Step {
+    /// Its place in the table of stages.
+    pub stage: usize,
+    /// Clock minutes at the usual pace, bay by bay.
+    pub usual: Vec<f64>,
+    /// All bays must be ready for it.
+    pub together: bool,
+    /// Its place among the stages with a string, if it has one.
+    pub string: Option<usize>,
+    /// Stone is laid, so that beginners learn.
+    pub laying: bool,
+    /// The lessons given when it is due.
+    pub lessons: Vec<usize>,
+    /// The lesson by wish that must be over, and when it is.
+    pub after: Option<(usize, f64)>,
+    /// The share of its time that is lost because not all find a place or a teacher.
+    pub crowding: f64,
 }
 
-/// Who watches a programme being followed.
-pub trait Witness {
-    /// A piece of time, and the step it was spent on.
-    fn piece(&mut self, _step: Step, _spent: Spent, _from: f64, _to: f64) {}
-    /// A step is done; infinite when the course ended first.
-    fn done(&mut self, _step: Step, _at: f64) {}
-}
-
-/// What a group will do, in order, and how long each stage takes at its usual pace.
+/// What a group will do, in order.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Programme {
-    steps: Vec<Step>,
-    /// Clock minutes by stage at the usual pace.
-    usual: Vec<f64>,
-    lesson_minutes: Vec<f64>,
-    /// Stages at which stones are laid to a string.
-    laying: Vec<bool>,
-    /// Share of those at the wall that is new to laying.
+    /// The stages there is work for.
+    pub steps: Vec<Step>,
+    /// How many bays there are.
+    pub bays: usize,
+    /// How long each lesson lasts.
+    pub lesson_minutes: Vec<f64>,
+    /// How the slowest pair slows a bay.
+    pub ties: Ties,
+    /// Minutes of laying behind each bay, at the usual pace.
+    pub laid: Vec<f64>,
+    /// How beginners learn.
+    pub learning: Learning,
+}
+
+/// How beginners learn to lay.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Learning {
+    /// Of those at the wall, the share that is new to it.
     novices: f64,
-    places: Places,
+    factor: f64,
+    /// The most minutes it costs one who is new.
+    most: f64,
+}
+
+/// What a programme is made of.
+#[derive(Debug, Clone, Copy)]
+pub struct Given<'a> {
+    /// The stages in order.
+    pub stages: &'a [Stage],
+    /// The lessons.
+    pub lessons: &'a [Lesson],
+    /// The pace.
+    pub pace: &'a PaceTable,
+    /// How the days are run.
+    pub running: &'a Running,
+    /// What stands at fixed times.
+    pub timed: &'a Timed,
+    /// Between two frames.
+    pub spacing: Length,
 }
 
 impl Programme {
-    /// The programme for these amounts of work: each stage there is work for, its lessons
-    /// before it, the lessons that open the course first.
-    pub fn new(
-        stages: &[Stage],
-        lessons: &[Lesson],
-        pace: &PaceTable,
-        amounts: &Amounts<'_>,
-        gang: &Gang<'_>,
-    ) -> Self {
-        let usual: Vec<f64> = stages
+    /// The programme for these amounts of work.
+    pub fn new(given: &Given<'_>, amounts: &Amounts<'_>, gang: &Gang<'_>) -> Self {
+        let bays = amounts.frames.rows.len().saturating_sub(1).max(1);
+        let length = amounts.standing.length();
+        let steps = given
+            .stages
             .iter()
-            .map(|stage| 60.0 * gang.clock_hours(stage, amounts.of(stage)))
-            .collect();
+            .enumerate()
+            .filter_map(|(number, stage)| {
+                let done = given.running.beforehand.contains(&stage.id);
+                let amount = if done { 0.0 } else { amounts.of(stage) };
+                let minutes = 60.0 * gang.clock_hours(stage, amount);
+                let skipped = done || minutes <= 0.0;
+                (!skipped).then(|| given.step(number, minutes, &amounts.by_bay(stage), gang))
+            });
         Self {
-            steps: steps(stages, lessons, &usual),
-            usual,
-            lesson_minutes: lessons
+            steps: steps.collect(),
+            bays,
+            lesson_minutes: given
+                .lessons
                 .iter()
                 .map(|lesson| f64::from(lesson.minutes))
                 .collect(),
-            laying: stages.iter().map(is_laying).collect(),
-            novices: gang.share_of_novices(),
-            places: pace.places.clone(),
+            ties: Ties::new(
+                pairs_to_a_bay(gang, given.spacing, length),
+                given.pace.spread.pair,
+            ),
+            laid: vec![0.0; bays],
+            learning: Learning::of(gang, &given.pace.places, given.running),
+        }
+    }
+}
+
+impl Given<'_> {
+    fn step(&self, number: usize, minutes: f64, by_bay: &[f64], gang: &Gang<'_>) -> Step {
+        let stage = &self.stages[number];
+        let strings = self.stages[..number].iter().filter(|it| it.string).count();
+        let before =
+            |lesson: &Lesson| matches!(&lesson.before, Before::Stage(id) if *id == stage.id);
+        let lessons = self.lessons.iter().enumerate();
+        let lessons = lessons
+            .filter(|(_, it)| before(it) && !self.running.left_out.contains(&it.id))
+            .map(|(number, _)| number);
+        let (at_its_time, when_due): (Vec<usize>, Vec<usize>) =
+            lessons.partition(|number| self.timed.lesson(*number).is_some());
+        let ends = at_its_time
+            .into_iter()
+            .filter_map(|number| Some((number, self.timed.lesson(number)?.to)));
+        Step {
+            stage: number,
+            usual: by_bay.iter().map(|share| minutes * share).collect(),
+            together: stage.along == Along::Together,
+            string: stage.string.then_some(strings),
+            laying: is_laying(stage),
+            lessons: when_due,
+            after: ends.max_by(|a, b| a.1.total_cmp(&b.1)),
+            crowding: gang.crowding(stage),
+        }
+    }
+}
+
+impl Learning {
+    /// For a share of novices among those at the wall, from 0 to 1, who in their first `hours` of
+    /// laying on the clock go slower by a `factor` of at least 1.
+    pub fn new(novices: f64, factor: f64, hours: f64) -> Self {
+        Self {
+            novices,
+            factor,
+            most: 60.0 * hours * (1.0 - 1.0 / factor),
         }
     }
 
-    /// The stages there is work for, in order.
-    pub fn stages(&self) -> impl Iterator<Item = usize> {
-        self.steps.iter().filter_map(|step| match step {
-            Step::Stage(stage) => Some(*stage),
-            Step::Lesson(_) => None,
-        })
-    }
-
-    /// Goes through the programme with each stage so many times slower than usual.
-    pub fn follow(&self, calendar: &Calendar, slowness: &[f64], witness: &mut impl Witness) {
-        let mut walk = calendar.walk();
-        let mut laid = 0.0;
-        for &step in &self.steps {
-            let mut saw = |spent, from, to| witness.piece(step, spent, from, to);
-            match step {
-                Step::Lesson(lesson) => walk.lesson(self.lesson_minutes[lesson], &mut saw),
-                Step::Stage(stage) => {
-                    let minutes = self.usual[stage] * slowness[stage];
-                    let learning = if self.laying[stage] {
-                        let before = self.learning(laid);
-                        laid += minutes;
-                        self.learning(laid) - before
-                    } else {
-                        0.0
-                    };
-                    walk.work(minutes + learning, &mut saw);
-                }
-            }
-            witness.done(step, walk.now());
-        }
+    fn of(gang: &Gang<'_>, places: &Places, running: &Running) -> Self {
+        let counts = running.counts(Effect::Learning);
+        let novices = if counts { gang.share_of_novices() } else { 0.0 };
+        Self::new(novices, places.learning_factor, places.learning_hours)
     }
 
     /// Minutes that learning adds to so many minutes of laying. In the first `hours` on the
     /// clock laying goes slower by a factor f: `min(t (f - 1), hours (1 - 1/f))`, for the
     /// share of those at the wall that is new to it.
-    fn learning(&self, laid: f64) -> f64 {
-        let factor = self.places.learning_factor;
-        let most = 60.0 * self.places.learning_hours * (1.0 - 1.0 / factor);
-        self.novices * (laid * (factor - 1.0)).min(most)
+    pub fn adds(&self, laid: f64) -> f64 {
+        self.novices * (laid * (self.factor - 1.0)).min(self.most)
     }
 }
 
-fn steps(stages: &[Stage], lessons: &[Lesson], usual: &[f64]) -> Vec<Step> {
-    let given = |when: Before| {
-        lessons
-            .iter()
-            .enumerate()
-            .filter(move |(_, lesson)| lesson.before == when)
-            .map(|(number, _)| Step::Lesson(number))
+/// How many pairs share the string of one bay: those at the wall at once, spread along it.
+/// It does not jump where a wall gets a bay more.
+fn pairs_to_a_bay(gang: &Gang<'_>, spacing: Length, length: Length) -> f64 {
+    let share = if length <= spacing || length <= metres(0.0) {
+        1.0
+    } else {
+        spacing.si() / length.si()
     };
-    let mut steps: Vec<Step> = given(Before::Course).collect();
-    for (number, stage) in stages.iter().enumerate() {
-        if 0.0 < usual[number] {
-            steps.extend(given(Before::Stage(stage.id.clone())));
-            steps.push(Step::Stage(number));
-        }
-    }
-    steps
+    gang.pairs_at_once() * share
 }
 
 fn is_laying(stage: &Stage) -> bool {
-    stage.crew == Crew::FacingPairs
-        && matches!(
-            stage.work,
-            Work::FootingTonnes | Work::FirstLiftTonnes | Work::SecondLiftTonnes
-        )
+    matches!(
+        stage.work,
+        Work::FootingTonnes | Work::FirstLiftTonnes | Work::SecondLiftTonnes
+    )
 }

@@ -1,12 +1,12 @@
 //! The timetable: the programme followed once at middling pace, with breaks and tidying.
 
-use super::calendar::{Calendar, Spent, day_at, minutes_to};
-use super::programme::{Programme, Step, Witness};
+use super::calendar::{Calendar, Span, day_at, left_of};
+use super::fixed::{Fixed, QUARTER, Timed, What};
+use super::follow::{Scratch, Witness};
+use super::luck::Course;
+use super::programme::Programme;
 use crate::course::Day;
-use crate::tables::{Before, Lesson, Stage};
-
-/// Times on paper go to the quarter hour (common practice, no source).
-const QUARTER: f64 = 15.0;
+use crate::tables::{Lesson, Stage};
 
 /// One line of the timetable. Times are minutes of the calendar.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,6 +21,17 @@ pub struct Entry {
     pub what: String,
     /// What sort of thing it is.
     pub kind: EntryKind,
+    /// The stage or the lesson, where it is one.
+    pub of: Option<Of>,
+}
+
+/// What an entry is about, by its place in its table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Of {
+    /// A stage of the work.
+    Stage(usize),
+    /// A lesson.
+    Lesson(usize),
 }
 
 /// What sort of thing an entry is.
@@ -51,9 +62,19 @@ impl EntryKind {
     }
 }
 
-/// The tables a timetable takes its words from.
+/// What a timetable is made of.
 #[derive(Debug, Clone, Copy)]
-pub struct Words<'a> {
+pub struct Asked<'a> {
+    /// The course days.
+    pub days: &'a [Day],
+    /// What there is to do.
+    pub programme: &'a Programme,
+    /// When there is time.
+    pub calendar: &'a Calendar,
+    /// What stands at fixed times.
+    pub timed: &'a Timed,
+    /// How many times slower than usual each stage goes in the middle.
+    pub middling: &'a [f64],
     /// The stages.
     pub stages: &'a [Stage],
     /// The lessons.
@@ -63,186 +84,172 @@ pub struct Words<'a> {
 /// The entries of all days in order; no two overlap and none leaves its day.
 ///
 /// Where a talk or a stage meets another, the time is put to the quarter hour; where either
-/// meets a break or the end of the day, the break's own time holds.
-pub fn timetable(
-    days: &[Day],
-    programme: &Programme,
-    calendar: &Calendar,
-    slowness: &[f64],
-    words: Words<'_>,
-) -> Vec<Entry> {
-    let mut pieces = Pieces {
-        words,
-        calendar,
-        days,
-        entries: Vec::new(),
-        end: 0.0,
-    };
-    programme.follow(calendar, slowness, &mut pieces);
-    let end = pieces.end;
-    let mut entries = pieces.entries;
-    entries.extend(in_hand(calendar, words.lessons, end));
+/// meets a break or the end of the day, that one's own time holds.
+pub fn timetable(asked: &Asked<'_>) -> Vec<Entry> {
+    let middling = Course::middling(asked.middling);
+    let mut seen = Seen::default();
+    let mut scratch = Scratch::new(asked.programme);
+    let (programme, calendar) = (asked.programme, asked.calendar);
+    programme.follow(calendar, middling, &mut scratch, &mut seen);
+    let mut entries = asked.talks(&seen);
+    entries.extend(asked.work(&seen));
     let mut entries: Vec<Entry> = entries
         .into_iter()
         .map(|entry| on_the_quarter(entry, calendar))
         .collect();
-    entries.extend(breaks(days));
-    entries.extend(tidying(days, calendar));
+    entries.extend(asked.timed.fixed.iter().map(|fixed| asked.fixed(fixed)));
     entries.retain(|entry| entry.from < entry.to);
     entries.sort_by(|a, b| a.from.total_cmp(&b.from));
     join(entries)
 }
 
-struct Pieces<'a> {
-    words: Words<'a>,
-    calendar: &'a Calendar,
-    days: &'a [Day],
-    entries: Vec<Entry>,
-    end: f64,
+/// What was seen of the course in the middle.
+#[derive(Debug, Default)]
+struct Seen {
+    lessons: Vec<(usize, f64, Span)>,
+    done: Vec<f64>,
 }
 
-impl Witness for Pieces<'_> {
-    fn piece(&mut self, step: Step, spent: Spent, from: f64, to: f64) {
-        let (what, kind) = self.name(step, spent);
-        self.entries.push(Entry {
-            day: day_at(self.days, from),
-            from,
-            to,
-            what,
+impl Witness for Seen {
+    fn lesson(&mut self, lesson: usize, waited_from: f64, span: Span) {
+        self.lessons.push((lesson, waited_from, span));
+    }
+
+    fn done(&mut self, _step: usize, clock: f64) {
+        self.done.push(clock);
+    }
+}
+
+impl Asked<'_> {
+    /// The lessons given when they are due. A break may cut one that is too long for any
+    /// stretch.
+    fn talks(&self, seen: &Seen) -> Vec<Entry> {
+        let given = seen.lessons.iter();
+        given
+            .flat_map(|(lesson, _, span)| {
+                let pieces = self.open_within(*span).into_iter();
+                pieces.map(|piece| self.lesson(*lesson, piece))
+            })
+            .collect()
+    }
+
+    fn lesson(&self, number: usize, span: Span) -> Entry {
+        let lesson = &self.lessons[number];
+        let kind = if lesson.safety {
+            EntryKind::Safety
+        } else {
+            EntryKind::Lesson
+        };
+        self.entry(span, &lesson.title, kind, Some(Of::Lesson(number)))
+    }
+
+    fn entry(&self, span: Span, what: &str, kind: EntryKind, of: Option<Of>) -> Entry {
+        Entry {
+            day: day_at(self.days, span.from),
+            from: span.from,
+            to: span.to,
+            what: what.to_owned(),
             kind,
-        });
-        self.end = to;
+            of,
+        }
     }
 
-    fn done(&mut self, _step: Step, at: f64) {
-        self.end = at.min(self.calendar.open().last().map_or(at, |open| open.to));
-    }
-}
-
-impl Pieces<'_> {
-    fn name(&self, step: Step, spent: Spent) -> (String, EntryKind) {
-        let lesson = |number: usize| {
-            let lesson = &self.words.lessons[number];
-            (lesson.title.clone(), lesson_kind(lesson))
-        };
-        match (spent, step) {
-            (Spent::Morning(number), _) | (Spent::Lesson, Step::Lesson(number)) => lesson(number),
-            (Spent::Work, Step::Stage(number)) => {
-                (self.words.stages[number].name.clone(), EntryKind::Build)
+    fn fixed(&self, fixed: &Fixed) -> Entry {
+        match &fixed.what {
+            What::Break { name, .. } => self.entry(fixed.span, name, EntryKind::Break, None),
+            What::Lesson { lesson, .. } => self.lesson(*lesson, fixed.span),
+            What::Tidy => {
+                let is_tidy =
+                    |stage: &&Stage| matches!(stage.work, crate::tables::Work::EachDay(_));
+                let name = self.stages.iter().find(is_tidy).map(|it| it.name.as_str());
+                let what = name.unwrap_or("Tidy and make safe");
+                self.entry(fixed.span, what, EntryKind::Tidy, None)
             }
-            // Too little time for the next talk before a break, whatever step it was.
-            _ => (
-                "Sort stone and clear the working strip".to_owned(),
-                EntryKind::Build,
-            ),
         }
     }
-}
 
-/// What is left of the open time when the wall is done; a later day still begins with its
-/// own lesson.
-fn in_hand(calendar: &Calendar, lessons: &[Lesson], end: f64) -> Vec<Entry> {
-    let mut entries = Vec::new();
-    for open in calendar.open().iter().filter(|open| end < open.to) {
-        let mut from = open.from.max(end);
-        let mut spend = |to: f64, what: &str, kind| {
-            let to = to.min(open.to);
-            entries.push(Entry {
-                day: open.day,
-                from,
-                to,
-                what: what.to_owned(),
-                kind,
-            });
-            from = to;
-        };
-        let opens_a_later_day = open.first_of_day && end < open.from && 0 < open.day;
-        let mut now = open.from;
-        for lesson in lessons
+    /// Everything between the lessons: the stage that is not done yet, waiting for a lesson, or,
+    /// at the end, time in hand.
+    fn work(&self, seen: &Seen) -> Vec<Entry> {
+        let mut entries = Vec::new();
+        let talks: Vec<Span> = seen.lessons.iter().map(|(_, _, span)| *span).collect();
+        let waits: Vec<Span> = seen
+            .lessons
             .iter()
-            .filter(|it| opens_a_later_day && it.before == Before::EachDay)
-        {
-            now += f64::from(lesson.minutes);
-            spend(now, &lesson.title, lesson_kind(lesson));
+            .filter(|(_, from, span)| *from < span.from)
+            .map(|(_, from, span)| Span {
+                from: *from,
+                to: span.from,
+            })
+            .collect();
+        let taken: Vec<Span> = talks.iter().chain(&waits).copied().collect();
+        let whole = Span {
+            from: f64::NEG_INFINITY,
+            to: f64::INFINITY,
+        };
+        let waiting = waits.iter().flat_map(|wait| self.open_within(*wait));
+        entries.extend(waiting.map(|span| {
+            let what = "Sort stone and clear the working strip";
+            self.entry(span, what, EntryKind::Build, None)
+        }));
+        for free in left_of(whole, &taken) {
+            for open in self.open_within(free) {
+                entries.extend(self.stages_within(open, &seen.done));
+            }
         }
-        spend(
-            open.to,
-            "Time in hand: mend faults, lay a stretch again, look back along the wall",
-            EntryKind::Build,
-        );
+        entries
     }
-    entries
+
+    /// The open stretches within another.
+    fn open_within(&self, span: Span) -> Vec<Span> {
+        let open = self.calendar.open().iter();
+        open.map(|open| Span {
+            from: open.from.max(span.from),
+            to: open.to.min(span.to),
+        })
+        .filter(|piece| piece.from < piece.to)
+        .collect()
+    }
+
+    fn stages_within(&self, open: Span, done: &[f64]) -> Vec<Entry> {
+        let mut entries = Vec::new();
+        let mut from = open.from;
+        for (step, end) in self.programme.steps.iter().zip(done) {
+            let to = end.min(open.to);
+            if from < to {
+                let name = &self.stages[step.stage].name;
+                let of = Some(Of::Stage(step.stage));
+                entries.push(self.entry(Span { from, to }, name, EntryKind::Build, of));
+                from = to;
+            }
+        }
+        if from < open.to {
+            let what = "Time in hand: mend faults, lay a stretch again, look back along the wall";
+            let span = Span { from, to: open.to };
+            entries.push(self.entry(span, what, EntryKind::Build, None));
+        }
+        entries
+    }
 }
 
-fn lesson_kind(lesson: &Lesson) -> EntryKind {
-    if lesson.safety {
-        EntryKind::Safety
-    } else {
-        EntryKind::Lesson
-    }
-}
-
+/// Times within a stretch go to the quarter hour; its edges are fixed by breaks and hours.
 fn on_the_quarter(mut entry: Entry, calendar: &Calendar) -> Entry {
-    let Some(open) = calendar
-        .open()
-        .iter()
-        .find(|open| open.from <= entry.from && entry.from < open.to)
+    let open = calendar.open().iter();
+    let Some((from, to)) = open
+        .filter(|open| open.from <= entry.from && entry.from < open.to)
+        .map(|open| calendar.unbroken(open))
+        .next()
     else {
         return entry;
     };
-    let quarter = |time: f64| ((time / QUARTER).round() * QUARTER).clamp(open.from, open.to);
-    // The edges of the stretch are fixed by breaks and hours, on the quarter or not.
-    if open.from < entry.from {
+    let quarter = |time: f64| ((time / QUARTER).round() * QUARTER).clamp(from, to);
+    if from < entry.from {
         entry.from = quarter(entry.from);
     }
-    if entry.to < open.to {
+    if entry.to < to {
         entry.to = quarter(entry.to);
     }
     entry
-}
-
-fn breaks(days: &[Day]) -> impl Iterator<Item = Entry> {
-    days.iter().flat_map(move |day| {
-        day.breaks.iter().map(move |it| {
-            let from = minutes_to(days, day.date, it.start);
-            Entry {
-                day: day_at(days, from),
-                from,
-                to: from + f64::from(it.minutes),
-                what: it.name.clone(),
-                kind: EntryKind::Break,
-            }
-        })
-    })
-}
-
-/// From the last open minute of a day to its finish, breaks taken out.
-fn tidying(days: &[Day], calendar: &Calendar) -> Vec<Entry> {
-    days.iter()
-        .enumerate()
-        .filter_map(|(number, day)| {
-            let finish = minutes_to(days, day.date, day.finish);
-            let after_breaks = day
-                .breaks
-                .iter()
-                .map(|it| minutes_to(days, day.date, it.start) + f64::from(it.minutes));
-            let last_open = calendar
-                .open()
-                .iter()
-                .filter(|open| open.day == number)
-                .map(|open| open.to);
-            let from = after_breaks
-                .chain(last_open)
-                .fold(minutes_to(days, day.date, day.start), f64::max);
-            (from < finish).then(|| Entry {
-                day: number,
-                from,
-                to: finish,
-                what: "Tidy, count the tools, make the wall and the site safe".to_owned(),
-                kind: EntryKind::Tidy,
-            })
-        })
-        .collect()
 }
 
 /// Neighbours that say the same and touch become one.
