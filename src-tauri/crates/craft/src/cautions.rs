@@ -1,9 +1,11 @@
 //! What a responsible course warns of: the table's cautions that apply, and those that
 //! follow from this plan's own numbers.
 
+mod days;
 mod stone;
 mod wall;
 
+pub use days::of_the_days;
 pub use stone::of_the_stone;
 pub use wall::{Lie, of_the_wall};
 

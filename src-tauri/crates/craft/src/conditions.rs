@@ -103,6 +103,7 @@ fn reaches_dark(day: &Day, sun: &SunDay) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::course::WeatherGiven;
     use chrono::{NaiveDate, NaiveTime};
     use chrono_tz::Tz;
 
@@ -122,6 +123,7 @@ mod tests {
                 start: NaiveTime::MIN,
                 finish: NaiveTime::MIN,
                 breaks: Vec::new(),
+                weather: WeatherGiven::default(),
             };
             season(&venue, &day)
         };

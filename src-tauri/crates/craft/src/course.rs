@@ -2,14 +2,21 @@
 
 mod around;
 mod bank;
+mod group;
+mod running;
 mod stone;
+mod weather;
 
 pub use around::{MoneyGiven, PriceUnit, ReadyGiven, StonePrice, VehicleGiven};
 pub use bank::BankGiven;
+pub use group::{Absence, Experience, GloveSize, Group, Pairing, Student};
+pub use running::{Effect, Report, Running, Wish};
 pub use stone::{OldWall, OnSite, StoneGiven, StoneKind};
+pub use weather::{Spell, WeatherGiven};
 
 use crate::Error;
 use crate::kit::{Heat, Held, RuleChange};
+use crate::pace::book::Record;
 use crate::quantity::{Length, Units};
 use crate::wall::{Batter, Footing, Section, Stretch, Survey, Top};
 use chrono::{NaiveDate, NaiveTime};
@@ -28,6 +35,8 @@ pub struct Course {
     pub days: Vec<Day>,
     /// Who comes.
     pub group: Group,
+    /// Who is away for part of the course.
+    pub absences: Vec<Absence>,
     /// The wall asked for.
     pub wall: WallGiven,
     /// The stone it is built of.
@@ -44,6 +53,10 @@ pub struct Course {
     pub ready: Option<ReadyGiven>,
     /// Rates that replace the built-in pace table for this course.
     pub rates: Vec<GivenRate>,
+    /// How the days are run.
+    pub running: Running,
+    /// What was recorded of the instructor's earlier courses.
+    pub recorded: Vec<Record>,
     /// The chance of finishing that an `auto` length must keep.
     pub chance: f64,
     /// The seed of the simulated courses and of the worksheets.
@@ -89,6 +102,8 @@ pub struct Day {
     pub finish: NaiveTime,
     /// The breaks, in order.
     pub breaks: Vec<Break>,
+    /// What the forecast says.
+    pub weather: WeatherGiven,
 }
 
 /// A break with its place in the day.
@@ -100,68 +115,6 @@ pub struct Break {
     pub start: NaiveTime,
     /// How long it lasts.
     pub minutes: u32,
-}
-
-/// Who comes: staff as counts, students one by one.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Group {
-    /// People who teach.
-    pub instructors: u32,
-    /// People who help to teach.
-    pub assistants: u32,
-    /// The students; names are unique.
-    pub students: Vec<Student>,
-}
-
-/// One student.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Student {
-    /// Unique in the group.
-    pub name: String,
-    /// How much wall they have built before.
-    pub experience: Experience,
-    /// The size of their gloves, if they have said so.
-    pub gloves: Option<GloveSize>,
-}
-
-/// A size of gloves.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-#[allow(missing_docs)]
-pub enum GloveSize {
-    Xs,
-    S,
-    M,
-    L,
-    Xl,
-    Xxl,
-}
-
-impl GloveSize {
-    /// All sizes, the smallest first.
-    pub const ALL: [Self; 6] = [Self::Xs, Self::S, Self::M, Self::L, Self::Xl, Self::Xxl];
-
-    /// As it stands on the glove.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Xs => "XS",
-            Self::S => "S",
-            Self::M => "M",
-            Self::L => "L",
-            Self::Xl => "XL",
-            Self::Xxl => "XXL",
-        }
-    }
-}
-
-/// How much someone has built before.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Experience {
-    /// Never built before.
-    Novice,
-    /// A course or two behind them.
-    Improver,
-    /// An experienced amateur.
-    Experienced,
 }
 
 /// The wall asked for.

@@ -14,6 +14,7 @@
 //! - [`people`], [`kit`]: who and what is needed; [`loads`]: what travels in which vehicle;
 //!   [`money`]: what it costs
 //! - [`pace`]: work by stage, the simulated courses, the length that fits, the timetable
+//! - [`weather`]: heat index, wind chill, and what a day's forecast asks for
 //! - [`conditions`]: when a caution or a kit rule counts
 //! - [`sun`], [`cautions`], [`readiness`], [`worksheet`]: daylight, safety, what is still
 //!   to do, questions
@@ -42,6 +43,7 @@ pub mod sun;
 pub mod tables;
 pub mod timber;
 pub mod wall;
+pub mod weather;
 pub mod worksheet;
 
 pub use error::Error;

@@ -1,5 +1,9 @@
 //! The one door into the sums: a course and the tables go in, the whole plan comes out.
 
+mod advice;
+mod changes;
+mod cures;
+mod days;
 mod frames;
 mod given;
 mod heaps;
@@ -8,11 +12,18 @@ mod ready;
 #[cfg(test)]
 pub(crate) mod sample;
 mod size;
+mod time;
+mod today;
+
+pub use advice::{Advice, Lift, TwoWalls};
+pub use changes::Change;
+pub use days::Days;
+pub use today::{Cure, CureKind, Today};
 
 use crate::Error;
 use crate::cautions::{self, Shown};
 use crate::conditions::Conditions;
-use crate::course::{Course, WallKind};
+use crate::course::{Course, Effect, WallKind};
 use crate::deliveries::{Delivery, deliveries};
 use crate::frames::{Fittings, Frames, Leapfrog};
 use crate::heaps::Heaps;
@@ -21,13 +32,12 @@ use crate::lifting::Guide;
 use crate::loads::Loads;
 use crate::money::Money;
 use crate::pace::SAMPLES;
-use crate::pace::calendar::Calendar;
+use crate::pace::book::{Book, BookRate};
 use crate::pace::crew::{self, Gang};
-use crate::pace::draws::{Draws, Luck};
 use crate::pace::forecast::Forecast;
-use crate::pace::programme::Programme;
+use crate::pace::programme::{Given, Programme};
 use crate::pace::sizing::Sizing;
-use crate::pace::timetable::{Entry, Words, timetable};
+use crate::pace::timetable::Entry;
 use crate::pace::work::Amounts;
 use crate::people::{Stint, stints};
 use crate::quantity::{Length, metres};
@@ -40,6 +50,7 @@ use crate::timber::TimberPlan;
 use crate::wall::{Ground, Line, Section, Volumes, Wall, WallEnd};
 use std::borrow::Cow;
 use std::rc::Rc;
+use time::{Chances, Time};
 
 /// The stage whose rates set how long each pair's stint is.
 const LAYING: &str = "first-lift";
@@ -91,6 +102,14 @@ pub struct Plan {
     pub timetable: Vec<Entry>,
     /// The chance of finishing.
     pub forecast: Forecast,
+    /// Weather, people and fixed times, day by day.
+    pub days: Days,
+    /// What could be done otherwise.
+    pub advice: Advice,
+    /// The pace table before and after what was recorded of earlier courses; nothing without.
+    pub book: Vec<BookRate>,
+    /// How it stands on the day, once something has been built.
+    pub today: Option<Today>,
     /// Daylight.
     pub sun: Vec<SunDay>,
     /// What to mind.
@@ -127,8 +146,8 @@ struct Planner<'a> {
     pace: PaceTable,
     section: Section,
     ground: Ground,
-    calendar: Calendar,
-    luck: Rc<Luck<'a>>,
+    book: Rc<Book>,
+    time: Rc<Time>,
 }
 
 /// What a certain length of wall takes.
@@ -147,20 +166,18 @@ impl<'a> Planner<'a> {
         }
         let rules = given::kit_rules(course, tables)?;
         given::sound(tables)?;
+        given::running(course, tables)?;
         let pace = given::with_rates(&tables.pace, &course.rates, &tables.stages)?;
+        let book = Book::of(&course.recorded, &tables.stages, &pace.spread)?;
+        let chances = Rc::new(Chances::new(book.belief(), course.seed, SAMPLES));
         Ok(Self {
             section: course.wall.section()?,
             ground: Ground::new(course.wall.ground.clone()),
-            calendar: Calendar::new(&course.days, &tables.lessons, pace.places.tidy_minutes),
-            luck: Rc::new(Luck::new(
-                course.seed,
-                SAMPLES,
-                &tables.stages,
-                pace.spread.clone(),
-            )),
+            time: Rc::new(Time::new(course, tables, &pace, chances)),
             course: given::with_frames_free(course, &rules),
             rules,
             tables,
+            book: Rc::new(book),
             pace,
         })
     }
@@ -169,8 +186,7 @@ impl<'a> Planner<'a> {
         let sizing = self.size()?;
         let built = self.build(sizing.length)?;
         let programme = self.programme(&built);
-        let draws = self.draws(&built);
-        let forecast = Forecast::of(&programme, &self.calendar, &draws, self.course.seed);
+        let forecast = self.time.forecast(&programme, &self.tables.stages);
         let sun: Vec<SunDay> = self
             .course
             .days
@@ -180,12 +196,12 @@ impl<'a> Planner<'a> {
         let conditions = Conditions::of(&self.course, &built.stone, &sun);
         let kit = self.kit(&built, &conditions);
         let gang = self.gang(&built);
-        let ratio = gang.students_per_instructor();
+        let (ratio, room) = (gang.students_per_instructor(), gang.room);
         let lower = self.lower_wall(&sizing);
         let retaining = self.retaining(&built)?;
         let timber = self.timber(&built)?;
         let mut cautions =
-            cautions::of_this_plan(&self.course, self.tables, &sizing, gang.room, ratio, lower);
+            cautions::of_this_plan(&self.course, self.tables, &sizing, room, ratio, lower);
         let fittings = Fittings::of(
             &self.course.wall,
             &built.wall,
@@ -201,12 +217,21 @@ impl<'a> Planner<'a> {
         };
         cautions.extend(cautions::of_the_wall(&self.course, self.tables, lie));
         cautions.extend(cautions::of_the_stone(&self.course, &built.stone));
+        let days = self.days(&built, &programme);
+        cautions.extend(cautions::of_the_days(
+            &self.course,
+            built.length,
+            &days.working,
+        ));
         cautions.extend(cautions::general(self.tables, &conditions));
         let (loads, money) = (self.loads(&kit)?, self.money(&built.stone));
         let stints = stints(&self.course.group, built.length, &self.pace, LAYING);
         let heaps = self.heaps(&built, &stints, retaining.as_ref());
         let table = &self.tables.stone;
         let deliveries = deliveries(&self.course, &built.stone, retaining.as_ref(), table);
+        let days = self.days(&built, &programme);
+        let today = self.today(&built, &programme)?;
+        let timetable = self.timetable(&programme);
         let to_do = self.to_do(Planned {
             stone: &built.stone,
             deliveries: &deliveries,
@@ -217,14 +242,23 @@ impl<'a> Planner<'a> {
             loads: loads.as_ref(),
             money: money.as_ref(),
             forecast: &forecast,
+            from_here: today.as_ref().map(|today| &today.forecast),
+            timetable: &timetable,
+            wishes: &days.timed.unmet,
+            pairs: &days.unmet,
+            lessons: &self.tables.lessons,
             conditions: &conditions,
             ready: &self.tables.ready,
         })?;
         Ok(Plan {
+            days,
+            advice: self.advice(&sizing, room, forecast.chance),
+            today,
+            book: self.book_rates(),
             to_do,
             loads,
             money,
-            timetable: self.timetable(&programme, &draws),
+            timetable,
             work: self.work(&built),
             stints,
             ends: self.ends(&built.wall),
@@ -284,6 +318,7 @@ impl<'a> Planner<'a> {
             group: &self.course.group,
             pace: &self.pace,
             room: crew::room(built.length, built.frames.rows.len(), in_use),
+            waits_for_help: self.course.running.counts(Effect::Teaching),
         }
     }
 
@@ -297,19 +332,16 @@ impl<'a> Planner<'a> {
         }
     }
 
-    /// The luck of the pairs that have a place at this wall.
-    fn draws(&self, built: &Built) -> Rc<Draws> {
-        self.luck.of(self.gang(built).pairs_at_work())
-    }
-
     fn programme(&self, built: &Built) -> Programme {
-        Programme::new(
-            &self.tables.stages,
-            &self.tables.lessons,
-            &self.pace,
-            &self.amounts(built),
-            &self.gang(built),
-        )
+        let given = Given {
+            stages: &self.tables.stages,
+            lessons: &self.tables.lessons,
+            pace: &self.pace,
+            running: &self.course.running,
+            timed: &self.time.timed,
+            spacing: self.course.frames.spacing,
+        };
+        Programme::new(&given, &self.amounts(built), &self.gang(built))
     }
 
     fn work(&self, built: &Built) -> Vec<StageWork> {
@@ -330,26 +362,18 @@ impl<'a> Planner<'a> {
             .collect()
     }
 
-    fn timetable(&self, programme: &Programme, draws: &Draws) -> Vec<Entry> {
-        let words = Words {
-            stages: &self.tables.stages,
-            lessons: &self.tables.lessons,
-        };
-        let slowness = draws.medians();
-        timetable(
-            &self.course.days,
-            programme,
-            &self.calendar,
-            &slowness,
-            words,
-        )
-    }
-
     fn kit(&self, built: &Built, conditions: &Conditions) -> Vec<KitLine> {
         let stints = self.gang(built).pairs_at_work();
         let (frames, length) = (&built.frames, built.length);
         let counted = Counted::of(&self.course, conditions, frames, length, stints);
         kit::kit(&self.rules, &counted, &self.course.kit.held)
+    }
+
+    fn book_rates(&self) -> Vec<BookRate> {
+        if self.course.recorded.is_empty() {
+            return Vec::new();
+        }
+        self.book.rates(&self.pace)
     }
 
     fn ends(&self, wall: &Wall) -> Vec<WallEnd> {

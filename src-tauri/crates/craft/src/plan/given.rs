@@ -3,7 +3,7 @@
 use crate::Error;
 use crate::course::{Course, GivenRate};
 use crate::kit::{self, Held, Standing, frames_free, same_tool};
-use crate::tables::{Before, KitRule, PaceTable, Rate, Stage, Tables, Work};
+use crate::tables::{Before, KitRule, PaceTable, Rate, Stage, Tables};
 use std::borrow::Cow;
 
 /// The table of pace with the rates a course gives in place of its own.
@@ -16,6 +16,8 @@ pub(super) fn with_rates(
     for rate in given {
         if !stages.iter().any(|stage| stage.id == rate.stage) {
             return Err(Error::UnknownStage {
+                key: "pace.rates".to_owned(),
+                what: "a stage in the table of stages",
                 given: rate.stage.clone(),
                 known: stages.iter().map(|stage| stage.id.clone()).collect(),
             });
@@ -68,11 +70,57 @@ pub(super) fn with_frames_free<'c>(course: &'c Course, rules: &[KitRule]) -> Cow
     Cow::Owned(course)
 }
 
+/// What a course says of lessons and stages must be of those there are.
+pub(super) fn running(course: &Course, tables: &Tables) -> Result<(), Error> {
+    let running = &course.running;
+    let lessons: Vec<&str> = tables.lessons.iter().map(|it| it.id.as_str()).collect();
+    let stages: Vec<&str> = tables.stages.iter().map(|it| it.id.as_str()).collect();
+    let can_be = tables.stages.iter().filter(|stage| stage.beforehand);
+    let beforehand: Vec<&str> = can_be.map(|it| it.id.as_str()).collect();
+    for (at, given) in running.left_out.iter().enumerate() {
+        known(given, &lessons, "one of the lessons", || {
+            format!("timetable.leave_out.{at}")
+        })?;
+    }
+    for (at, wish) in running.wishes.iter().enumerate() {
+        known(&wish.lesson, &lessons, "one of the lessons", || {
+            format!("wish.{at}.lesson")
+        })?;
+    }
+    for (at, given) in running.beforehand.iter().enumerate() {
+        let what = "a stage that can be done before the course";
+        known(given, &beforehand, what, || format!("pace.beforehand.{at}"))?;
+    }
+    for (at, report) in running.progress.iter().enumerate() {
+        let what = "a stage in the table of stages";
+        known(&report.stage, &stages, what, || {
+            format!("progress.{at}.stage")
+        })?;
+    }
+    Ok(())
+}
+
+fn known(
+    given: &str,
+    known: &[&str],
+    what: &'static str,
+    key: impl Fn() -> String,
+) -> Result<(), Error> {
+    if known.contains(&given) {
+        return Ok(());
+    }
+    Err(Error::UnknownStage {
+        key: key(),
+        what,
+        given: given.to_owned(),
+        known: known.iter().map(|&it| it.to_owned()).collect(),
+    })
+}
+
 /// Tables are edited by hand: each stage that is work needs a rate, and each lesson a stage.
 pub(super) fn sound(tables: &Tables) -> Result<(), Error> {
     let has_rate = |stage: &Stage| {
-        matches!(stage.work, Work::Minutes(_))
-            || tables.pace.rates.iter().any(|rate| rate.stage == stage.id)
+        stage.work.is_fixed() || tables.pace.rates.iter().any(|rate| rate.stage == stage.id)
     };
     if let Some(stage) = tables.stages.iter().find(|stage| !has_rate(stage)) {
         return Err(Error::Table {

@@ -1,7 +1,7 @@
 //! A course, its tables and its plan, for the tests of what follows from a plan. Invented.
 
 use super::{Plan, plan};
-use crate::course::{Course, Day, Experience, OnSite, Student};
+use crate::course::{Course, Day, Experience, OnSite, Student, WeatherGiven};
 use crate::quantity::{Units, tonnes};
 use crate::tables::{Rate, Tables};
 use crate::worksheet::sample;
@@ -33,15 +33,12 @@ fn day(day: u32) -> Day {
         start: time(9),
         finish: time(17),
         breaks: Vec::new(),
+        weather: WeatherGiven::default(),
     }
 }
 
 fn student(number: u32) -> Student {
-    Student {
-        name: format!("Student {number}"),
-        experience: Experience::Novice,
-        gloves: None,
-    }
+    Student::new(format!("Student {number}"), Experience::Novice)
 }
 
 fn tables() -> Tables {

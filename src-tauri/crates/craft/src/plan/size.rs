@@ -3,8 +3,8 @@
 use super::Planner;
 use crate::Error;
 use crate::course::Course;
+use crate::pace::SAMPLES;
 use crate::pace::crew;
-use crate::pace::forecast;
 use crate::pace::sizing::{self, Binding, Bound, Kept, Limit, Sizing, longest, rounded_down};
 use crate::quantity::{self, Length, Read, metres};
 use crate::wall::{Line, Top, all_but_the_last_straight, total};
@@ -14,8 +14,25 @@ use std::rc::Rc;
 /// How much lower a wall is tried where the time does not allow one so high.
 const HEIGHT_STEP_M: f64 = 0.05;
 
+/// The longest wall that is ever tried.
+pub(super) const LONGEST_TRIED_M: f64 = 400.0;
+
 /// How finely the length that pace allows is searched: far below how surely it is known.
-const PACE_FINENESS_M: f64 = 0.005;
+const PACE_FINENESS_M: f64 = 0.01;
+/// How finely it is looked for at first, with a part of the simulated courses.
+const ABOUT_M: f64 = 0.05;
+/// So many courses are that part.
+const A_PART: usize = 500;
+/// So often at most the length is tried with all of them.
+const TRIES: u32 = 6;
+/// A chance so much above the wished-for one is that one, and far nearer than it is known.
+const HAIR: f64 = 0.001;
+/// The chance falls about by this share of the share that a wall gets longer: a first guess.
+const SLOPE: f64 = 0.8;
+/// So often a length is tried that need only be about right.
+const QUICK_TRIES: usize = 5;
+/// And it need be right to this share.
+const QUICK_SHARE: f64 = 0.01;
 /// How finely the length that the stone allows is searched; this costs next to nothing.
 const STONE_FINENESS_M: f64 = 1e-6;
 
@@ -96,20 +113,79 @@ impl Planner<'_> {
         }
     }
 
-    /// The longest wall that finishes in the wished-for share of simulated courses.
+    /// The longest wall that finishes in the wished-for share of simulated courses. A part of
+    /// the courses says about where it is; all of them are then asked there.
     fn pace_limit(&self) -> Length {
+        self.exactly_near(self.about_pace(A_PART))
+    }
+
+    /// The same by a part of the simulated courses.
+    pub(super) fn about_pace(&self, samples: usize) -> Length {
         let near = crew::elbow_room(&self.course.group, &self.pace);
-        longest(near, metres(PACE_FINENESS_M), |length| {
-            self.finishes(length)
+        longest(near, metres(ABOUT_M), |length| {
+            0.0 <= self.to_spare(length, samples)
         })
     }
 
+    /// The same by all of them. From where a part of them says it is, a step on by the slope of
+    /// the chance, then in between, until the chance is the wished-for one but for a hair.
+    fn exactly_near(&self, about: Length) -> Length {
+        let (mut good, mut bad) = ((metres(0.0), 1.0 - self.course.chance), None);
+        let mut length = about;
+        for tried in 1..=TRIES {
+            let spare = self.to_spare(length, SAMPLES);
+            if spare < 0.0 {
+                bad = Some((length, spare));
+            } else {
+                good = (length, spare);
+            }
+            let near_enough = (0.0..HAIR).contains(&spare);
+            let far = length * (spare.abs() / SLOPE + HAIR * f64::from(tried));
+            length = match bad {
+                _ if near_enough => break,
+                None => length + far,
+                Some((bad, _)) if good.0 <= metres(0.0) => bad - far,
+                Some((bad, _)) if bad - good.0 <= metres(PACE_FINENESS_M) => break,
+                Some((bad, short)) => good.0 + (bad - good.0) * (good.1 / (good.1 - short)),
+            };
+            if length <= metres(0.0) {
+                break;
+            }
+        }
+        good.0
+    }
+
+    /// About the same, looked for from a length that can't be far off, by a part of the courses.
+    pub(super) fn about_pace_from(&self, start: Length, samples: usize) -> Length {
+        let (mut length, mut spare) = (start, self.to_spare(start, samples));
+        let mut slope = SLOPE;
+        for _ in 0..QUICK_TRIES {
+            let by = (spare / slope).clamp(-0.5, 0.5);
+            if by.abs() < QUICK_SHARE {
+                break;
+            }
+            let next = length * (1.0 + by);
+            let then = self.to_spare(next, samples);
+            // Where the chance is level nothing says how far to go.
+            slope = ((spare - then) / by).max(SLOPE / 4.0);
+            (length, spare) = (next, then);
+        }
+        length
+    }
+
+    /// How much more than the wished-for share of so many simulated courses finishes; less than
+    /// nothing where it is less.
+    fn to_spare(&self, length: Length, samples: usize) -> f64 {
+        let Ok(built) = self.build(length) else {
+            return -1.0;
+        };
+        let programme = self.programme(&built);
+        let chance = self.time.chance(&programme, &self.tables.stages, samples);
+        chance - self.course.chance
+    }
+
     fn finishes(&self, length: Length) -> bool {
-        self.build(length).is_ok_and(|built| {
-            let chance =
-                forecast::chance(&self.programme(&built), &self.calendar, &self.draws(&built));
-            self.course.chance <= chance
-        })
+        0.0 <= self.to_spare(length, SAMPLES)
     }
 
     /// Frames, throughs and copes come in whole numbers, so that a rounded length could in
@@ -132,14 +208,32 @@ impl Planner<'_> {
         if sizing.binding != Binding::Pace || sizing.kept.is_some() {
             return None;
         }
+        self.highest(short.length)
+    }
+
+    /// The greatest height, in steps of 5 cm below the given one, at which so much wall would be
+    /// finished; nothing if none down to half the height would.
+    pub(super) fn highest(&self, length: Length) -> Option<Length> {
         let height = self.course.wall.height;
-        let steps = quantity::whole_number(height.si() / HEIGHT_STEP_M / 2.0);
-        (1..=steps)
-            .map(|step| height - metres(HEIGHT_STEP_M * step as f64))
-            .find(|lower| {
-                self.at_height(*lower)
-                    .is_some_and(|it| it.finishes(short.length))
-            })
+        let lower = |steps: usize| height - metres(HEIGHT_STEP_M * steps as f64);
+        let holds = |steps: usize| {
+            self.at_height(lower(steps))
+                .is_some_and(|it| it.finishes(length))
+        };
+        let (mut short, mut enough) =
+            (0, quantity::whole_number(height.si() / HEIGHT_STEP_M / 2.0));
+        if enough == 0 || !holds(enough) {
+            return None;
+        }
+        while 1 < enough - short {
+            let middle = (short + enough) / 2;
+            if holds(middle) {
+                enough = middle;
+            } else {
+                short = middle;
+            }
+        }
+        Some(lower(enough))
     }
 
     /// The same course with a lower wall: what of it rises above is left out.
@@ -153,14 +247,14 @@ impl Planner<'_> {
             course: Cow::Owned(course),
             tables: self.tables,
             rules: self.rules.clone(),
+            book: Rc::clone(&self.book),
             pace: self.pace.clone(),
-            calendar: self.calendar.clone(),
-            luck: Rc::clone(&self.luck),
+            time: Rc::clone(&self.time),
         })
     }
 
     /// The longest wall whose high order is still to be had.
-    fn stone_limit(&self) -> Option<Length> {
+    pub(super) fn stone_limit(&self) -> Option<Length> {
         let most = self.course.stone.most?;
         if self.course.stone.practice_pitch {
             return None;
@@ -173,7 +267,7 @@ impl Planner<'_> {
 
     /// What the stock spans when all of it stands at once. With fewer than two frames all
     /// are to be borrowed anyway, and the stock says nothing about the length.
-    fn frames_limit(&self) -> Option<Length> {
+    pub(super) fn frames_limit(&self) -> Option<Length> {
         let frames = &self.course.frames;
         let have = frames
             .in_stock

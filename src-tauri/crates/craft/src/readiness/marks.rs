@@ -1,6 +1,7 @@
 //! The marks of what is done: which ids there can be, and one that is none of them.
 
 use super::tools::{CARE, PREPARATIONS, PREPARE, SHORT, id};
+use super::worked_out::WISH;
 use super::{ToDo, WORKED_OUT};
 use crate::Error;
 use crate::course::Course;
@@ -17,6 +18,8 @@ pub fn known_ids(course: &Course, ready: &ReadyTable, rules: &[KitRule]) -> Vec<
         known.extend([id(SHORT, item), id(CARE, item)]);
     }
     known.extend(PREPARATIONS.map(|(word, _)| id(PREPARE, word)));
+    let wishes = course.running.wishes.iter();
+    known.extend(wishes.map(|wish| id(WISH, &wish.lesson)));
     let mut seen = std::collections::HashSet::new();
     known.retain(|it| seen.insert(it.clone()));
     known

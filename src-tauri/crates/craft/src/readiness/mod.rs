@@ -22,10 +22,11 @@ use crate::frames::Frames;
 use crate::kit::KitLine;
 use crate::loads::Loads;
 use crate::money::Money;
-use crate::pace::Forecast;
+use crate::pace::{Entry, Forecast, fixed};
+use crate::people;
 use crate::retaining::Retaining;
 use crate::stone::Stone;
-use crate::tables::ReadyTable;
+use crate::tables::{Lesson, ReadyTable};
 use crate::timber::TimberPlan;
 use chrono::{Days, NaiveDate};
 use std::collections::HashSet;
@@ -96,6 +97,16 @@ pub struct Planned<'a> {
     pub money: Option<&'a Money>,
     /// The chance of finishing.
     pub forecast: &'a Forecast,
+    /// The same from where the wall stands, once something has been built.
+    pub from_here: Option<&'a Forecast>,
+    /// The days by the clock.
+    pub timetable: &'a [Entry],
+    /// Lessons that can't be given when they are wished.
+    pub wishes: &'a [fixed::Unmet],
+    /// Wishes that the pairs do not meet.
+    pub pairs: &'a [people::Unmet],
+    /// The lessons there are.
+    pub lessons: &'a [Lesson],
     /// What holds of the course.
     pub conditions: &'a Conditions,
     /// What has to be arranged, and the times it takes.

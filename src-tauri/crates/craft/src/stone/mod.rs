@@ -56,6 +56,8 @@ pub struct Stone {
     pub copes: usize,
     /// Unsorted stone to pick over: what lies there and what comes.
     pub heap: Mass,
+    /// Of an old wall, all that is taken down; it is sorted as it comes.
+    pub stripped: Mass,
 }
 
 /// One kind of stone with its ranges. The ranges of the kinds do not add up to that of the
@@ -126,7 +128,8 @@ impl Stone {
             old_wall: sums.old_wall(),
             practice_pitch: given.practice_pitch,
             loads: given.load.map(|load| loads(to_deliver.high, load)),
-            heap: heap(to_deliver.mid, given, &There::of(given, &centre)),
+            heap: heap(to_deliver.mid, given),
+            stripped: stripped(given, &centre),
             to_deliver,
             throughs,
             copes: throughs::copes(wall, standing.length()),
@@ -228,14 +231,22 @@ fn through_volume(rows: &[ThroughRow], density: Density) -> Volume {
 
 /// What is to be picked over. What is known by kind has been sorted already, and so has a
 /// pitch that was taken down.
-fn heap(to_come: Mass, given: &StoneGiven, there: &There) -> Mass {
+fn heap(to_come: Mass, given: &StoneGiven) -> Mass {
     if given.practice_pitch {
         return kilograms(0.0);
     }
     match &given.on_site {
-        OnSite::Heap(_) => to_come + there.total(),
+        OnSite::Heap(heap) => to_come + *heap,
         OnSite::ByKind(_) => to_come,
     }
+}
+
+/// All of an old wall, what can be built in again and what can't.
+fn stripped(given: &StoneGiven, centre: &Outcome) -> Mass {
+    let old = given.old_wall.as_ref().filter(|_| 0.0 < centre.reused);
+    old.map_or(kilograms(0.0), |old| {
+        kinds::total(&old.stone(centre)) / centre.reused
+    })
 }
 
 fn loads(high: Mass, load: Mass) -> usize {

@@ -1,9 +1,11 @@
 //! The list by hand: dates by a calendar, and what it says word for word.
 
 use super::*;
+use crate::course::Wish;
 use crate::deliveries::deliveries;
 use crate::kit::{Held, Taken};
 use crate::loads::{Hold, Piece};
+use crate::pace::EntryKind;
 use crate::quantity::tonnes;
 
 /// By a calendar: the course begins on Friday 23 April 2027, so stone has to be there on
@@ -266,4 +268,91 @@ fn what_nothing_carries_and_what_nobody_pays_is_told() {
         "The fees of 8 students leave GBP 200 of the costs uncovered. It breaks even with 10 students."
     );
     assert!(loss.counts && loss.by.is_none());
+}
+
+#[test]
+fn wishes_that_cannot_be_had_are_something_to_do() {
+    let (kit, table) = ([], ready());
+    let mut course = marked(&[]);
+    course.running.wishes = vec![Wish {
+        lesson: "copes".to_owned(),
+        day: 1,
+        at: None,
+    }];
+    let (wishes, pairs) = (
+        [fixed::Unmet {
+            wish: 0,
+            why: fixed::Why::NoRoom,
+        }],
+        [
+            people::Unmet::Together("Ann".to_owned(), "Bo".to_owned()),
+            people::Unmet::Wish("Cy".to_owned(), vec!["Di".to_owned()]),
+        ],
+    );
+    let unmet = Planned {
+        wishes: &wishes,
+        pairs: &pairs,
+        ..planned(&kit, &table)
+    };
+    let list = list_of(&course, unmet);
+    let wish = one(&list, "wish:copes");
+    assert_eq!(wish.part, Part::Days);
+    assert!(wish.text.contains("on day 2") && wish.counts, "{wish:?}");
+    let apart = one(&list, "apart");
+    assert!(apart.text.contains("Ann and Bo"), "{apart:?}");
+    assert!(list.iter().all(|it| !it.text.contains("Cy")), "{list:#?}");
+    // What stands in the list can be marked, and stays a good mark when the wish can be had.
+    let mut borne = course;
+    borne.ready = marked(&["wish:copes", "apart"]).ready;
+    check_marks(&borne, &table, &[], &[]).expect("known");
+    let list = list_of(&borne, unmet);
+    assert!(!one(&list, "wish:copes").counts && !one(&list, "apart").counts);
+}
+
+#[test]
+fn a_day_on_which_nobody_builds_is_told() {
+    let (kit, table) = ([], ready());
+    let all = planned(&kit, &table);
+    assert!(list_of(&SAMPLE.0, all).iter().all(|it| it.id != "no-time"));
+    let mut timetable = SAMPLE.2.timetable.clone();
+    timetable.retain(|entry| entry.day != 1 || entry.kind != EntryKind::Build);
+    let list = list_of(
+        &SAMPLE.0,
+        Planned {
+            timetable: &timetable,
+            ..all
+        },
+    );
+    let found = one(&list, "no-time");
+    assert!(found.text.starts_with("Day 2 has no time"), "{found:?}");
+}
+
+#[test]
+fn once_something_is_built_the_chance_from_there_is_what_counts() {
+    let (kit, table) = ([], ready());
+    let with = |chance| Forecast {
+        chance,
+        ..SAMPLE.2.forecast.clone()
+    };
+    let course = Course {
+        chance: 0.8,
+        ..SAMPLE.0.clone()
+    };
+    for (before, from_here, said) in [
+        (0.9, None, None),
+        (0.6, None, Some("The chance")),
+        (0.6, Some(0.9), None),
+        (0.9, Some(0.6), Some("From here")),
+    ] {
+        let (before, from_here) = (with(before), from_here.map(with));
+        let planned = Planned {
+            forecast: &before,
+            from_here: from_here.as_ref(),
+            ..planned(&kit, &table)
+        };
+        let list = list_of(&course, planned);
+        let found = list.iter().find(|it| it.id == "chance");
+        assert_eq!(found.is_some(), said.is_some());
+        assert!(found.is_none_or(|it| it.text.starts_with(said.unwrap_or_default())));
+    }
 }

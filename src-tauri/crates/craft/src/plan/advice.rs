@@ -1,0 +1,227 @@
+//! What would make the wall longer, how the chance falls with its length, and two walls for one.
+
+use super::changes::Change;
+use super::{Planner, size};
+use crate::course::{Course, Group};
+use crate::pace::crew;
+use crate::pace::sizing::{Binding, Bound, Sizing};
+use crate::quantity::{Length, Read, metres};
+use std::borrow::Cow;
+use std::rc::Rc;
+
+/// So many of the simulated courses are asked what a change would do.
+const ASKED: usize = 500;
+/// And so many how the chance falls with the length.
+const ASKED_FOR_THE_CURVE: usize = 1000;
+/// So many points the curve of chance has to either side.
+const TO_EITHER_SIDE: u32 = 6;
+/// A change that brings less is not worth naming.
+const LEAST_LIFT_M: f64 = 0.25;
+/// Every day so many minutes longer is one of the changes.
+const LONGER: u32 = 30;
+/// The wall by one course of stone lower is one of the changes.
+const A_COURSE_M: f64 = 0.15;
+
+/// What a change to the course would do to the length.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lift {
+    /// The change.
+    pub change: Change,
+    /// The length it allows, not yet rounded down.
+    pub length: Length,
+    /// What would then decide.
+    pub binding: Binding,
+}
+
+/// Two practice walls in place of one that is too long to teach at.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TwoWalls {
+    /// Students at each.
+    pub students: [usize; 2],
+    /// Teachers at each, one at least.
+    pub instructors: [u32; 2],
+    /// The length each allows.
+    pub lengths: [Length; 2],
+}
+
+/// What an instructor could do otherwise.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Advice {
+    /// What would make the wall longer, or the chance better where its length is given; the most
+    /// first.
+    pub lifts: Vec<Lift>,
+    /// The chance of finishing by length.
+    pub curve: Vec<(Length, f64)>,
+    /// For a group too large for one wall.
+    pub two_walls: Option<TwoWalls>,
+    /// Where the length is given and its chance is below the wish: the greatest height that
+    /// keeps it.
+    pub highest: Option<Length>,
+    /// Pairs that find no place at the wall.
+    pub idle_pairs: usize,
+}
+
+impl Planner<'_> {
+    pub(super) fn advice(&self, sizing: &Sizing, room: Length, chance: f64) -> Advice {
+        let given = sizing.binding == Binding::Given || sizing.kept.is_some();
+        Advice {
+            lifts: self.lifts(sizing),
+            curve: self.curve(sizing, chance),
+            two_walls: self.two_walls(),
+            highest: (given && chance < self.course.chance)
+                .then(|| self.highest(sizing.length))
+                .flatten(),
+            idle_pairs: crew::idle(&self.course.group, &self.pace, room) / 2,
+        }
+    }
+
+    /// Every change tried on the limit that decides; a given length is asked how much longer pace
+    /// would allow.
+    fn lifts(&self, sizing: &Sizing) -> Vec<Lift> {
+        let limit = match sizing.binding {
+            Binding::Given | Binding::ElbowRoom => Binding::Pace,
+            binding => binding,
+        };
+        let was = self.about(limit, sizing);
+        let mut lifts: Vec<Lift> = self
+            .changes(limit)
+            .into_iter()
+            .filter_map(|change| {
+                let course = change.made_to(&self.course, self)?;
+                let changed = self.changed(course)?;
+                let (length, binding) = changed.allowed(sizing, limit)?;
+                (was + metres(LEAST_LIFT_M) <= length).then_some(Lift {
+                    change,
+                    length,
+                    binding,
+                })
+            })
+            .collect();
+        lifts.sort_by(|a, b| b.length.si().total_cmp(&a.length.si()));
+        lifts
+    }
+
+    /// What the limit that decides allows now, as a change is measured.
+    fn about(&self, limit: Binding, sizing: &Sizing) -> Length {
+        self.allowed(sizing, limit)
+            .map_or(sizing.length, |(length, _)| length)
+    }
+
+    /// The length all limits allow when one of them is worked out anew.
+    fn allowed(&self, sizing: &Sizing, limit: Binding) -> Option<(Length, Binding)> {
+        let length = match limit {
+            Binding::Pace => self.about_pace_from(pace_of(sizing), ASKED),
+            Binding::Frames => self.frames_limit().unwrap_or(metres(size::LONGEST_TRIED_M)),
+            Binding::Stone => self.stone_limit()?,
+            _ => return None,
+        };
+        let others = sizing.limits.iter();
+        let others = others.filter(|it| it.bound == Bound::Most && it.limit != limit);
+        let least = others.fold((length, limit), |least, it| {
+            if it.length < least.0 {
+                (it.length, it.limit)
+            } else {
+                least
+            }
+        });
+        Some(least)
+    }
+
+    fn changes(&self, limit: Binding) -> Vec<Change> {
+        match limit {
+            Binding::Frames => vec![Change::AnotherSet, Change::Leapfrog],
+            Binding::Stone => vec![Change::AnotherLoad, Change::Lower(metres(A_COURSE_M))],
+            Binding::Pace => {
+                let stages = self.tables.stages.iter().enumerate();
+                let running = &self.course.running;
+                let open = stages.filter(|(_, it)| {
+                    it.beforehand && !it.work.is_fixed() && !running.beforehand.contains(&it.id)
+                });
+                let mut changes: Vec<Change> =
+                    open.map(|(number, _)| Change::Beforehand(number)).collect();
+                changes.extend([
+                    Change::LaterFinish(LONGER),
+                    Change::AnotherDay,
+                    Change::AnotherInstructor,
+                    Change::WithoutCope,
+                    Change::Lower(metres(A_COURSE_M)),
+                ]);
+                changes
+            }
+            _ => Vec::new(),
+        }
+    }
+
+    /// The same with another course in place of this one.
+    pub(super) fn changed(&self, course: Course) -> Option<Planner<'_>> {
+        let chances = Rc::clone(&self.time.chances);
+        Some(Planner {
+            section: course.wall.section().ok()?,
+            ground: self.ground.clone(),
+            time: Rc::new(super::Time::new(&course, self.tables, &self.pace, chances)),
+            course: Cow::Owned(course),
+            tables: self.tables,
+            rules: self.rules.clone(),
+            book: Rc::clone(&self.book),
+            pace: self.pace.clone(),
+        })
+    }
+
+    /// The chance at lengths about the chosen one, and at that one as it was forecast.
+    fn curve(&self, sizing: &Sizing, chance: f64) -> Vec<(Length, f64)> {
+        if !self.course.wall.line.is_empty() && sizing.kept.is_some() {
+            return Vec::new();
+        }
+        let chosen = sizing.length;
+        let by = chosen / f64::from(TO_EITHER_SIDE) * 0.75;
+        let at = |length: Length| {
+            let built = self.build(length).ok()?;
+            let programme = self.programme(&built);
+            let stages = &self.tables.stages;
+            let chance = self.time.chance(&programme, stages, ASKED_FOR_THE_CURVE);
+            Some((length, chance))
+        };
+        let below = (1..TO_EITHER_SIDE).rev();
+        let below = below.filter_map(|step| at(chosen - by * f64::from(step)));
+        let above = (1..=TO_EITHER_SIDE).filter_map(|step| at(chosen + by * f64::from(step)));
+        below.chain([(chosen, chance)]).chain(above).collect()
+    }
+
+    /// Half the people at each of two walls, where they are too many for one.
+    fn two_walls(&self) -> Option<TwoWalls> {
+        let group = &self.course.group;
+        let students = group.students.len();
+        let too_many = self.pace.places.one_wall as usize;
+        if students <= too_many {
+            return None;
+        }
+        let half = |from: usize| {
+            let students = group.students.iter().skip(from).step_by(2).cloned();
+            Group {
+                students: students.collect(),
+                instructors: ((group.instructors + 1 - from as u32) / 2).max(1),
+                assistants: (group.assistants + from as u32) / 2,
+                pairing: group.pairing,
+            }
+        };
+        let halves = [half(0), half(1)];
+        let length = |group: &Group| {
+            let mut course = Course::clone(&self.course);
+            course.group = group.clone();
+            course.absences.clear();
+            self.changed(course).map(|half| half.about_pace(ASKED))
+        };
+        Some(TwoWalls {
+            students: [halves[0].students.len(), halves[1].students.len()],
+            instructors: [halves[0].instructors, halves[1].instructors],
+            lengths: [length(&halves[0])?, length(&halves[1])?],
+        })
+    }
+}
+
+/// What pace allows as things stand.
+fn pace_of(sizing: &Sizing) -> Length {
+    let mut limits = sizing.limits.iter();
+    let pace = limits.find(|it| it.limit == Binding::Pace && metres(0.0) < it.length);
+    pace.map_or(sizing.length, |it| it.length)
+}
