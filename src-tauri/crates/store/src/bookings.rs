@@ -8,7 +8,7 @@ use rusqlite::params;
 use std::collections::BTreeMap;
 
 /// Characters of a course's title.
-const MOST_OF_TITLE: usize = 2_000;
+pub(crate) const MOST_OF_TITLE: usize = 2_000;
 
 impl Store {
     /// Books so many of each item for all days of a course, in place of what it had booked

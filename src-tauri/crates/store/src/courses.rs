@@ -1,6 +1,6 @@
 //! The courses on this machine that count on the store, each known by its file.
 
-use crate::{Error, Store};
+use crate::{Error, Store, pace_book};
 use chrono::NaiveDate;
 use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::{BTreeMap, BTreeSet};
@@ -46,8 +46,8 @@ impl Store {
         })
     }
 
-    /// Lets go of all a course has booked and forgets it, with what came home from it.
-    /// Tells whether it was known.
+    /// Lets go of all a course has booked and forgets it, with what came home from it; what is
+    /// recorded of its pace stays. Tells whether it was known.
     ///
     /// # Errors
     /// [`Error::ReadOnly`], [`Error::Busy`], [`Error::DiskFull`], [`Error::CoursePath`].
@@ -56,7 +56,7 @@ impl Store {
         self.writing(|change| Ok(0 < change.execute("DELETE FROM course WHERE path = ?1", [path])?))
     }
 
-    /// Follows a course file that was moved or renamed. Tells whether the course was known.
+    /// Follows a course file that was moved or renamed, with all that is kept of it. Tells whether the course was known.
     ///
     /// # Errors
     /// [`Error::CourseThere`] if the new file's name is that of another course;
@@ -64,14 +64,19 @@ impl Store {
     pub fn move_course(&mut self, old: &Path, new: &Path) -> Result<bool, Error> {
         let (from, to) = (identity(old)?, identity(new)?);
         self.writing(|change| {
-            if from == to || id_of(change, &from)?.is_none() {
-                return Ok(from == to && id_of(change, &from)?.is_some());
+            let known = |path: &str| {
+                let booked = id_of(change, path)?.is_some();
+                Ok::<_, Error>(booked || pace_book::is_recorded(change, path)?)
+            };
+            if from == to || !known(&from)? {
+                return Ok(from == to && known(&from)?);
             }
-            if id_of(change, &to)?.is_some() {
+            if known(&to)? {
                 return Err(Error::CourseThere {
                     path: new.to_owned(),
                 });
             }
+            pace_book::follow(change, &from, &to)?;
             change.execute("UPDATE course SET path = ?2 WHERE path = ?1", [from, to])?;
             Ok(true)
         })

@@ -154,7 +154,7 @@ pub enum Error {
         path: PathBuf,
     },
     /// Two courses in one file.
-    #[error("{}: a course of this name has kit booked already. Release its kit first, or choose another name.", path.display())]
+    #[error("{}: the store knows a course of this name already. Release its kit and take its record back first, or choose another name.", path.display())]
     CourseThere {
         /// The course file.
         path: PathBuf,
@@ -225,6 +225,56 @@ pub enum Error {
         owner: String,
     },
 
+    /// A pace that no group has.
+    #[error(transparent)]
+    AbsurdPace(#[from] craft::pace::book::Absurd),
+    /// A record without a stage.
+    #[error("Nothing is recorded of \"{title}\". Say how long at least one stage took.")]
+    NothingRecorded {
+        /// The course.
+        title: String,
+    },
+    /// A stage without a name.
+    #[error("A stage recorded of \"{title}\" has no name. Name it as the stage table does.")]
+    UnnamedStage {
+        /// The course.
+        title: String,
+    },
+    /// A stage recorded twice.
+    #[error("The stage \"{stage}\" is recorded twice. Add its times up in one row.")]
+    StageTwice {
+        /// The stage's id.
+        stage: String,
+    },
+    /// Pairs that can't be tied by one string.
+    #[error(
+        "{given} pairs are said to be tied by the string at the stage \"{stage}\". Count the pairs at the string, 1 or more; leave it out where nobody waited for a string."
+    )]
+    TiedPairs {
+        /// The stage's id.
+        stage: String,
+        /// What was given.
+        given: f64,
+    },
+    /// A record before the course.
+    #[error(
+        "\"{title}\" begins on {}, so its pace can't be recorded on {}. Look at the date.", day(*first), day(*on)
+    )]
+    RecordedTooEarly {
+        /// The course.
+        title: String,
+        /// Its first day.
+        first: NaiveDate,
+        /// The day given.
+        on: NaiveDate,
+    },
+    /// Nothing to take back.
+    #[error("{}: no pace is recorded of this course, so there is nothing to take back.", path.display())]
+    NotRecorded {
+        /// The course file.
+        path: PathBuf,
+    },
+
     /// The sheet is refused, with every fault.
     #[error(transparent)]
     Sheet(#[from] Box<Refusal>),
@@ -271,6 +321,13 @@ impl Error {
             Self::NotBooked { .. } => "not-booked",
             Self::MoreThanBooked { .. } => "more-than-booked",
             Self::ChangedSinceHome { .. } => "changed-since-home",
+            Self::AbsurdPace(_) => "absurd-pace",
+            Self::NothingRecorded { .. } => "nothing-recorded",
+            Self::UnnamedStage { .. } => "unnamed-stage",
+            Self::StageTwice { .. } => "stage-twice",
+            Self::TiedPairs { .. } => "tied-pairs",
+            Self::RecordedTooEarly { .. } => "recorded-too-early",
+            Self::NotRecorded { .. } => "not-recorded",
             Self::Sheet(refusal) => refusal.code(),
             Self::ChangedSincePreview => "changed-since-preview",
             Self::Export { .. } => "can-not-export",

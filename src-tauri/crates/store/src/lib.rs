@@ -1,4 +1,5 @@
-//! The kit store: what an instructor owns, which course has booked it, and what came home.
+//! The kit store: what an instructor owns, which course has booked it, what came home; and the
+//! pace book, what their courses have taught of pace.
 //!
 //! One SQLite file for each instructor, `kit.db` in a folder the caller names. Every change
 //! is one transaction: after a crash the store is the old one or the new one. Dates and
@@ -9,6 +10,7 @@
 //! - [`CourseEntry`], [`Store::book`], [`Store::held_for`], [`Store::clashes`]: who counts on
 //!   what, on which days
 //! - [`Store::home`], [`Store::take_back_home`]: what came back, broke, was used up or lost
+//! - [`PaceRecord`], [`Store::record`], [`Store::take_back_record`]: how long the stages took
 //! - [`KitList`], [`Store::preview`], [`Store::apply`], [`Store::export`]: the kit list as a
 //!   CSV or XLSX file
 
@@ -23,6 +25,7 @@ mod lots;
 mod migrations;
 mod notice;
 mod open;
+mod pace_book;
 mod sheet;
 mod taking_back;
 mod text;
@@ -35,4 +38,5 @@ pub use import::{Changed, Mode, Preview};
 pub use lots::{Lot, MOST_MASS_KG, MOST_OF_ONE};
 pub use notice::ReadOnly;
 pub use open::{FILE_NAME, Store};
+pub use pace_book::PaceRecord;
 pub use sheet::{Column, Fault, Kind, KitList, MOST_ROWS, Refusal};

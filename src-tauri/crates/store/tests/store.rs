@@ -15,6 +15,7 @@ mod store {
     mod lots;
     mod opening;
     mod others;
+    mod pace_book;
     mod power;
     mod round_trip;
     mod separated;

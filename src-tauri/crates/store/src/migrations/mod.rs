@@ -5,10 +5,11 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 /// What makes version n out of version n - 1. A text that has shipped is never changed; a
 /// change to the tables is one more file.
-const STEPS: [&str; 3] = [
+const STEPS: [&str; 4] = [
     include_str!("0001_lots.sql"),
     include_str!("0002_bookings.sql"),
     include_str!("0003_homecomings.sql"),
+    include_str!("0004_pace_records.sql"),
 ];
 
 /// The newest version this program knows.

@@ -143,7 +143,7 @@ fn a_course_file_may_move() {
     let refused = store.move_course(&new, &pasture.path).expect_err("taken");
     assert_eq!(
         desk.words(&refused.to_string()),
-        "Quarry Pasture.walling: a course of this name has kit booked already. Release its kit first, or choose another name."
+        "Quarry Pasture.walling: the store knows a course of this name already. Release its kit and take its record back first, or choose another name."
     );
 }
 

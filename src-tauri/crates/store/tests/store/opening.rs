@@ -6,7 +6,11 @@ use rusqlite::Connection;
 use std::path::Path;
 use store::{Lot, ReadOnly, Store};
 
-const OLD: [&str; 2] = [include_str!("old/kit-1.sql"), include_str!("old/kit-2.sql")];
+const OLD: [&str; 3] = [
+    include_str!("old/kit-1.sql"),
+    include_str!("old/kit-2.sql"),
+    include_str!("old/kit-3.sql"),
+];
 
 /// A database as another program, or another version of this one, would write it.
 fn database(folder: &Path, statements: &str) {
@@ -105,6 +109,7 @@ fn a_store_of_each_old_version_is_brought_up() {
         let reading = Store::read(desk.path()).expect("the store");
         assert_eq!(reading.lots().expect("lots"), [old_lot()]);
         assert_eq!(reading.clashes().expect("clashes").not_in_store, []);
+        assert_eq!(reading.pace_records().expect("records"), []);
         drop(reading);
         assert_eq!(
             std::fs::read(desk.file("kit.db")).expect("the file"),
@@ -132,6 +137,19 @@ fn bookings_of_version_2_still_count() {
 }
 
 #[test]
+fn what_came_home_in_version_3_can_still_be_taken_back() {
+    let desk = Desk::new();
+    database(desk.path(), OLD[2]);
+    let mut store = desk.store();
+    let course = Path::new("/courses/b.walling");
+    let counted = store.counted_home(course).expect("read").expect("counted");
+    assert_eq!((counted.on, counted.returns[0].care), (april(26), 1));
+    store.take_back_home(course).expect("taken back");
+    let lots = store.lots().expect("lots");
+    assert_eq!((lots[0].good, lots[0].care), (7, 0));
+}
+
+#[test]
 fn a_newer_store_is_read_and_not_changed() {
     let desk = Desk::new();
     desk.with(&[lot("Spade", 2)]);
@@ -145,10 +163,10 @@ fn a_newer_store_is_read_and_not_changed() {
         let mut store = opened.expect("the store");
         let notice = ReadOnly::Newer {
             written: 9,
-            known: 3,
+            known: 4,
         };
         assert_eq!(store.notice(), Some(&notice));
-        let words = "The kit store was written by a newer Coursewright (its version is 9, this program knows 3), so it is open for reading only. Use the newer program to change it.";
+        let words = "The kit store was written by a newer Coursewright (its version is 9, this program knows 4), so it is open for reading only. Use the newer program to change it.";
         assert_eq!(notice.to_string(), words);
         assert_eq!(store.lots().expect("lots"), [lot("Spade", 2)]);
         let unreadable = store.clashes().expect_err("kept otherwise");
