@@ -1,17 +1,24 @@
 //! Editing a course file as text: one value changes, comments and spelling stay.
 
+mod absences;
 mod breaks;
 mod kit;
 mod linked;
+mod rain;
 mod ready;
 mod rows;
+mod running;
+mod tables;
 mod vehicles;
 
+pub use absences::{add_absence, remove_absence};
 pub use breaks::{add_break, remove_break};
 pub(crate) use kit::{change_in, take_back_in};
 pub use kit::{change_rule, take_back_rule};
+pub use rain::{add_rain, remove_rain};
 pub use ready::mark;
 pub use rows::{add_stretch, add_survey, remove_row};
+pub use running::{tell, untell, unwish, wish};
 pub use vehicles::{add_vehicle, remove_vehicle};
 
 use super::CourseFile;
@@ -19,12 +26,18 @@ use crate::Fault;
 use toml_edit::{ArrayOfTables, DocumentMut, Formatted, Item, Table, TableLike, Value};
 
 /// Keys whose value is a list, also where the file does not hold them yet.
-const LISTS: [&str; 4] = [
+const LISTS: [&str; 7] = [
     "wall.through_rows",
     "frames.stock_lengths",
     "frames.lumber_lengths",
     "stone.closed",
+    "timetable.leave_out",
+    "pace.beforehand",
+    "pace.without",
 ];
+
+/// The same of each student.
+const STUDENT_LISTS: [&str; 2] = [".with", ".apart"];
 
 /// The text with one key set to what a person typed; an empty text removes the key.
 ///
@@ -41,7 +54,7 @@ pub fn set(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
     let (last, outer) = steps.split_last().unwrap_or((&"", &[]));
     let table = descend(document.as_table_mut(), outer).ok_or_else(|| no_such(key))?;
     let typed = typed.trim();
-    if LISTS.contains(&key) && !typed.is_empty() && !table.contains_key(last) {
+    if is_list(key) && !typed.is_empty() && !table.contains_key(last) {
         table.insert(last, Item::Value(list_of(typed)));
     } else {
         put(table, last, typed);
@@ -80,6 +93,13 @@ pub fn remove_day(text: &str) -> Result<String, Fault> {
         days.remove(days.len() - 1);
     }
     checked(document)
+}
+
+/// Whether the value of a key is a list.
+fn is_list(key: &str) -> bool {
+    let of_student =
+        key.starts_with("student.") && STUDENT_LISTS.iter().any(|it| key.ends_with(it));
+    of_student || LISTS.contains(&key)
 }
 
 /// The keys on the way to a value. A tool is a key that a person chose, full stops and all.

@@ -6,8 +6,9 @@ mod read;
 mod values;
 
 pub use edit::{
-    add_break, add_day, add_stretch, add_survey, add_vehicle, change_rule, mark, remove_break,
-    remove_day, remove_row, remove_vehicle, set, take_back_rule,
+    add_absence, add_break, add_day, add_rain, add_stretch, add_survey, add_vehicle, change_rule,
+    mark, remove_absence, remove_break, remove_day, remove_rain, remove_row, remove_vehicle, set,
+    take_back_rule, tell, untell, unwish, wish,
 };
 pub(crate) use edit::{change_in, take_back_in};
 pub(crate) use read::{kit_rules, own_changes, own_kit_rules};

@@ -4,12 +4,14 @@ use super::node::{Entry, Section, nearest};
 use super::{CourseFile, FORMAT, Language, Paper};
 use crate::Fault;
 use chrono_tz::{TZ_VARIANTS, Tz};
-use craft::course::{Break, Course, Day, GivenRate, Venue};
+use craft::course::{Course, GivenRate, Venue};
 use craft::quantity::Units;
 use std::cell::RefCell;
 use toml_edit::Document;
 
+mod absence;
 mod bank;
+mod days;
 mod frames;
 mod ground;
 mod kit;
@@ -18,15 +20,36 @@ mod money;
 mod people;
 mod ready;
 mod rules;
+mod running;
 mod stone;
 mod vehicles;
 mod wall;
+mod wishes;
 
 pub(crate) use rules::{kit_rules, own_changes, own_kit_rules};
 
-const TABLES: [&str; 17] = [
-    "format", "title", "units", "paper", "language", "venue", "day", "group", "student", "wall",
-    "stone", "frames", "kit", "vehicle", "money", "ready", "pace",
+const TABLES: [&str; 21] = [
+    "format",
+    "title",
+    "units",
+    "paper",
+    "language",
+    "venue",
+    "day",
+    "group",
+    "student",
+    "absence",
+    "wall",
+    "stone",
+    "frames",
+    "kit",
+    "vehicle",
+    "money",
+    "ready",
+    "pace",
+    "timetable",
+    "wish",
+    "progress",
 ];
 
 pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
@@ -47,14 +70,18 @@ pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
     let frames = frames::frames(&frames, wall.footing.map(|footing| footing.depth))?;
     let (group, roster) = people::group(&root)?;
     let pace = root.section("pace")?;
-    pace.only(&["chance", "seed", "rates"])?;
+    pace.only(&["chance", "seed", "rates", "beforehand", "without"])?;
+    let days = days::days(&root)?;
     let course = Course {
         title: title(&root)?,
         units: root.get("units").map_or(Ok(Units::Metric), |it| {
             it.word(&[("metric", Units::Metric), ("imperial", Units::Imperial)])
         })?,
         venue: venue(&root.section("venue")?)?,
-        days: days(&root)?,
+        running: running::running(&root, &days)?,
+        recorded: Vec::new(),
+        absences: absence::absences(&root, &days, &group.students)?,
+        days,
         group,
         stone: stone::stone(&root.section("stone")?, &wall)?,
         wall,
@@ -212,98 +239,6 @@ fn zone(entry: &Entry<'_>) -> Result<Tz, Fault> {
             &format!("there is no time zone \"{given}\""),
             &cure,
         )
-    })
-}
-
-fn days(root: &Section<'_>) -> Result<Vec<Day>, Fault> {
-    let sections = root.tables("day")?;
-    if sections.is_empty() {
-        return Err(root.fault(
-            "missing-key",
-            "there is no course day".to_owned(),
-            "add a [[day]] with date, start and finish",
-        ));
-    }
-    let mut days: Vec<Day> = Vec::new();
-    for section in &sections {
-        let day = day(section, days.last())?;
-        days.push(day);
-    }
-    Ok(days)
-}
-
-fn day(section: &Section<'_>, before: Option<&Day>) -> Result<Day, Fault> {
-    section.only(&["date", "start", "finish", "breaks"])?;
-    let date_entry = section.need("date", "give the day's date, such as 2027-04-24")?;
-    let date = date_entry.date()?;
-    if let Some(before) = before.filter(|before| date <= before.date) {
-        let what = if date == before.date {
-            format!("{date} is there twice")
-        } else {
-            format!("{date} stands after {}", before.date)
-        };
-        return Err(date_entry.fault("date-order", &what, "give each day once, in order"));
-    }
-    let start = section
-        .need("start", "say when the day begins, such as 09:00:00")?
-        .time()?;
-    let finish_entry = section.need("finish", "say when the day ends, such as 16:30:00")?;
-    let finish = finish_entry.time()?;
-    if finish <= start {
-        return Err(finish_entry.fault(
-            "finish-before-start",
-            &format!("the day ends at {finish}, not after its start at {start}"),
-            "give a finish later than the start",
-        ));
-    }
-    let mut day = Day {
-        date,
-        start,
-        finish,
-        breaks: Vec::new(),
-    };
-    for section in section.tables("breaks")? {
-        let one = pause(&section, &day)?;
-        day.breaks.push(one);
-    }
-    Ok(day)
-}
-
-fn pause(section: &Section<'_>, day: &Day) -> Result<Break, Fault> {
-    section.only(&["name", "start", "minutes"])?;
-    let start_entry = section.need("start", "say when the break begins, such as 12:30:00")?;
-    let start = start_entry.time()?;
-    let minutes = section
-        .need("minutes", "say how long the break lasts")?
-        .whole(1, 1440)?;
-    let end = start + chrono::TimeDelta::minutes(minutes.into());
-    if start < day.start || day.finish < end || end < start {
-        return Err(start_entry.fault(
-            "break-outside-day",
-            &format!(
-                "the break from {start} to {end} is outside the day, {} to {}",
-                day.start, day.finish
-            ),
-            "move the break or the day's hours",
-        ));
-    }
-    if let Some(last) = day.breaks.last() {
-        let last_end = last.start + chrono::TimeDelta::minutes(last.minutes.into());
-        if start < last_end {
-            return Err(start_entry.fault(
-                "breaks-overlap",
-                &format!(
-                    "the break at {start} begins before the one before it ends, at {last_end}"
-                ),
-                "give the breaks in order, none inside another",
-            ));
-        }
-    }
-    let name = section.get("name").map_or(Ok("Break"), |it| it.text())?;
-    Ok(Break {
-        name: name.to_owned(),
-        start,
-        minutes,
     })
 }
 

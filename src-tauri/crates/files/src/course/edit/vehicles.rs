@@ -1,10 +1,10 @@
 //! Vehicles added and dropped.
 
-use super::{checked, no_such, parsed, put};
+use super::tables::{put_in, take_out};
+use super::{checked, parsed, text_value};
 use crate::Fault;
 use crate::course::CourseFile;
 use craft::quantity::Units;
-use toml_edit::{ArrayOfTables, InlineTable, Item, Table, TableLike, Value};
 
 /// What a new vehicle may carry until its instructor has typed in what its papers say: less
 /// than any van does (common practice, no source).
@@ -27,31 +27,9 @@ pub fn add_vehicle(text: &str) -> Result<String, Fault> {
         Units::Metric => PAYLOAD.0,
         Units::Imperial => PAYLOAD.1,
     };
-    let fill = |table: &mut dyn TableLike| {
-        for (key, value) in [("name", name.as_str()), ("payload", payload)] {
-            table.insert(key, Item::Value(super::text_value(value)));
-        }
-    };
-    let item = document
-        .entry("vehicle")
-        .or_insert_with(|| Item::ArrayOfTables(ArrayOfTables::new()));
-    match item {
-        Item::ArrayOfTables(vehicles) => {
-            let mut table = Table::new();
-            fill(&mut table);
-            vehicles.push(table);
-        }
-        Item::Value(Value::Array(vehicles)) => {
-            let mut table = InlineTable::new();
-            fill(&mut table);
-            let mut one = Value::InlineTable(table);
-            if let Some(like) = vehicles.get(0) {
-                *one.decor_mut() = like.decor().clone();
-            }
-            vehicles.push_formatted(one);
-        }
-        _ => return Err(no_such("vehicle")),
-    }
+    let keys = [("name", name.as_str()), ("payload", payload)];
+    let keys = keys.map(|(key, value)| (key, text_value(value)));
+    put_in(&mut document, "vehicle", None, &keys)?;
     checked(document)
 }
 
@@ -61,23 +39,7 @@ pub fn add_vehicle(text: &str) -> Result<String, Fault> {
 /// The [`Fault`] that the changed text would have.
 pub fn remove_vehicle(text: &str, at: usize) -> Result<String, Fault> {
     let mut document = parsed(text)?;
-    match document.get_mut("vehicle") {
-        Some(Item::ArrayOfTables(vehicles)) if at < vehicles.len() => {
-            vehicles.remove(at);
-        }
-        Some(Item::Value(Value::Array(vehicles))) if at < vehicles.len() => {
-            vehicles.remove(at);
-        }
-        _ => {}
-    }
-    let empty = match document.get("vehicle") {
-        Some(Item::ArrayOfTables(vehicles)) => vehicles.is_empty(),
-        Some(Item::Value(Value::Array(vehicles))) => vehicles.is_empty(),
-        _ => false,
-    };
-    if empty {
-        put(document.as_table_mut(), "vehicle", "");
-    }
+    take_out(&mut document, "vehicle", at);
     checked(document)
 }
 

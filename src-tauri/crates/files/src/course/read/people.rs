@@ -1,14 +1,21 @@
 //! The group: either counts or a roster of named students.
 
+use super::wishes::wishes;
 use crate::Fault;
 use crate::course::node::Section;
-use craft::course::{Experience, GloveSize, Group, Student};
+use craft::course::{Experience, GloveSize, Group, Pairing, Student};
 use std::collections::HashMap;
 
 const EXPERIENCE: [(&str, Experience); 3] = [
     ("novice", Experience::Novice),
     ("improver", Experience::Improver),
     ("experienced", Experience::Experienced),
+];
+
+const PAIRING: [(&str, Pairing); 3] = [
+    ("mixed", Pairing::Mixed),
+    ("friends", Pairing::Friends),
+    ("alike", Pairing::Alike),
 ];
 
 /// The largest count of people taken seriously.
@@ -23,6 +30,7 @@ pub(super) fn group(root: &Section<'_>) -> Result<(Group, bool), Fault> {
         "novices",
         "improvers",
         "experienced",
+        "pairs",
     ])?;
     let count = |key: &str, otherwise: u32| {
         section
@@ -48,6 +56,9 @@ pub(super) fn group(root: &Section<'_>) -> Result<(Group, bool), Fault> {
         instructors: count("instructors", 1)?,
         assistants: count("assistants", 0)?,
         students,
+        pairing: section
+            .get("pairs")
+            .map_or(Ok(Pairing::default()), |it| it.word(&PAIRING))?,
     };
     Ok((group, named))
 }
@@ -58,50 +69,51 @@ fn counted(counts: [u32; 3]) -> Vec<Student> {
         .zip(counts)
         .flat_map(|((_, experience), count)| (0..count).map(move |_| *experience))
         .enumerate()
-        .map(|(at, experience)| Student {
-            name: format!("Student {}", at + 1),
-            experience,
-            gloves: None,
-        })
+        .map(|(at, experience)| Student::new(format!("Student {}", at + 1), experience))
         .collect()
 }
 
-/// The named students. What is private is checked and left where it is: no plan, page or
-/// window needs it.
+/// The named students, with their wishes: these need all the names.
 fn roster(root: &Section<'_>) -> Result<Vec<Student>, Fault> {
+    let sections = root.tables("student")?;
     let mut seen: HashMap<String, usize> = HashMap::new();
-    root.tables("student")?
+    let mut students: Vec<Student> = sections
         .iter()
-        .map(|section| {
-            section.only(&["name", "experience", "gloves", "private"])?;
-            let entry = section.need("name", "give the student's name")?;
-            let name = entry.text()?.trim();
-            if name.is_empty() {
-                return Err(entry.fault(
-                    "empty-text",
-                    "the name is empty",
-                    "give the student's name",
-                ));
-            }
-            let gloves = section
-                .get("gloves")
-                .map(|it| it.word(&GloveSize::ALL.map(|size| (size.word(), size))))
-                .transpose()?;
-            let private = section.section("private")?;
-            private.only(&["emergency_contact", "medical"])?;
-            for key in ["emergency_contact", "medical"] {
-                private.get(key).map(|entry| entry.text()).transpose()?;
-            }
-            let experience = section
-                .get("experience")
-                .map_or(Ok(Experience::Novice), |entry| entry.word(&EXPERIENCE))?;
-            Ok(Student {
-                name: unique(name, &mut seen),
-                experience,
-                gloves,
-            })
-        })
-        .collect()
+        .map(|section| student(section, &mut seen))
+        .collect::<Result<_, _>>()?;
+    let names: Vec<String> = students
+        .iter()
+        .map(|student| student.name.clone())
+        .collect();
+    for (student, section) in students.iter_mut().zip(&sections) {
+        (student.with, student.apart) = wishes(section, &student.name, &names)?;
+    }
+    Ok(students)
+}
+
+/// One student. What is private is checked and left where it is: no plan, page or window
+/// needs it.
+fn student(section: &Section<'_>, seen: &mut HashMap<String, usize>) -> Result<Student, Fault> {
+    section.only(&["name", "experience", "gloves", "with", "apart", "private"])?;
+    let entry = section.need("name", "give the student's name")?;
+    let name = entry.text()?.trim();
+    if name.is_empty() {
+        return Err(entry.fault("empty-text", "the name is empty", "give the student's name"));
+    }
+    let private = section.section("private")?;
+    private.only(&["emergency_contact", "medical"])?;
+    for key in ["emergency_contact", "medical"] {
+        private.get(key).map(|entry| entry.text()).transpose()?;
+    }
+    let experience = section
+        .get("experience")
+        .map_or(Ok(Experience::Novice), |entry| entry.word(&EXPERIENCE))?;
+    let mut student = Student::new(unique(name, seen), experience);
+    student.gloves = section
+        .get("gloves")
+        .map(|it| it.word(&GloveSize::ALL.map(|size| (size.word(), size))))
+        .transpose()?;
+    Ok(student)
 }
 
 /// Two students of one name are told apart by a number.
