@@ -55,6 +55,22 @@ timetable: Array<Entry>,
  */
 finish: Finish, 
 /**
+ * What could be done otherwise.
+ */
+advice: Advice, 
+/**
+ * How it stands on the day; null before anything has been built.
+ */
+today: Today | null, 
+/**
+ * What the weather typed in comes to.
+ */
+weather: Array<DayWeather>, 
+/**
+ * Wishes that can't be had.
+ */
+unmet: Array<WishUnmet>, 
+/**
  * Daylight.
  */
 sun: Array<SunDay>, 
@@ -66,6 +82,247 @@ cautions: Array<Caution>,
  * What is not ready.
  */
 to_do: Array<ToDo>, };
+
+export type Advice = { 
+/**
+ * What would make the wall longer, the most first.
+ */
+lifts: Array<WhatIf>, 
+/**
+ * The chance of finishing by length.
+ */
+curve: Array<CurvePoint>, 
+/**
+ * For a group too large for one wall.
+ */
+two_walls: TwoWalls | null, 
+/**
+ * Where the length is given and its chance below the wish: the greatest height that keeps
+ * it.
+ */
+highest_m: number | null, 
+/**
+ * Pairs that find no place at the wall.
+ */
+idle_pairs: number, };
+
+export type WhatIf = { 
+/**
+ * The change.
+ */
+what: string, 
+/**
+ * The length it allows.
+ */
+length_m: number, 
+/**
+ * What would then decide.
+ */
+binding: string, };
+
+export type CurvePoint = { length_m: number, chance: number, };
+
+export type TwoWalls = { students: [number, number], instructors: [number, number], lengths_m: [number, number], };
+
+export type Today = { 
+/**
+ * The time of the last report.
+ */
+now: string, 
+/**
+ * How far each stage has come.
+ */
+done: Array<StageDone>, 
+/**
+ * The share of the whole work done at each time something was told.
+ */
+told: Array<ToldShare>, 
+/**
+ * What the rest will take.
+ */
+finish: Finish, 
+/**
+ * What would help, the most first.
+ */
+cures: Array<Cure>, 
+/**
+ * What makes the wall safe to leave as it stands.
+ */
+safe: Array<string>, 
+/**
+ * When progress is asked for next.
+ */
+ask_at: string | null, };
+
+export type StageDone = { 
+/**
+ * The stage's id.
+ */
+stage: string, 
+/**
+ * The share done, bay by bay.
+ */
+bays: Array<number>, };
+
+export type ToldShare = { at: string, share: number, };
+
+export type Cure = { 
+/**
+ * What.
+ */
+what: string, 
+/**
+ * The chance of finishing with it.
+ */
+chance: number, 
+/**
+ * By how much that is better.
+ */
+gain: number, };
+
+export type Holdup = { 
+/**
+ * What.
+ */
+what: string, 
+/**
+ * The share of all courses.
+ */
+share: number, 
+/**
+ * The share of the courses that did not finish.
+ */
+of_unfinished: number, };
+
+export type DayWeather = { 
+/**
+ * Counts from 1.
+ */
+day: number, 
+/**
+ * In the shade.
+ */
+heat_index_c: number | null, 
+/**
+ * With full sun.
+ */
+full_sun_heat_index_c: number | null, 
+/**
+ * The band of heat.
+ */
+heat_band: string | null, 
+/**
+ * Minutes of rest in each hot hour.
+ */
+rest_minutes: number, 
+/**
+ * In the coldest hour.
+ */
+wind_chill_c: number | null, 
+/**
+ * The band of cold.
+ */
+cold_band: string | null, 
+/**
+ * What the day asks for, the most pressing first.
+ */
+asks: Array<Ask>, };
+
+export type Ask = { 
+/**
+ * What to do.
+ */
+text: string, 
+/**
+ * Who says so.
+ */
+source: string, };
+
+export type WishUnmet = { 
+/**
+ * The wish among those of the file, counted from 1; null for one about pairs.
+ */
+wish: number | null, 
+/**
+ * What can't be had, and why.
+ */
+text: string, };
+
+export type DayPeople = { 
+/**
+ * Counts from 1.
+ */
+day: number, 
+/**
+ * Names of those who come.
+ */
+present: Array<string>, 
+/**
+ * Who is away and when.
+ */
+away: Array<Away>, 
+/**
+ * Who builds where that day.
+ */
+stints: Array<DayStint>, 
+/**
+ * As on the first day.
+ */
+same_as_first: boolean, 
+/**
+ * Working minutes of the day: its open time, slow hours counted as what they are worth.
+ */
+working_minutes: number, };
+
+export type DayStint = { from_m: number, to_m: number, members: Array<string>, };
+
+export type Away = { who: string, from: string, until: string, };
+
+export type Round = { 
+/**
+ * The stage's id.
+ */
+stage: string, 
+/**
+ * Stint by stint.
+ */
+places: Array<Place>, 
+/**
+ * Turns at the built ends.
+ */
+heads: Array<Turn>, };
+
+export type Place = { 
+/**
+ * Counts from 1.
+ */
+stint: number, 
+/**
+ * Names of those at the left face.
+ */
+left: Array<string>, 
+/**
+ * Names of those at the right face.
+ */
+right: Array<string>, };
+
+export type Turn = { 
+/**
+ * `start` or `finish`.
+ */
+end: string, 
+/**
+ * The pair, counted from 1 by the stint it began at.
+ */
+pair: number, 
+/**
+ * Shares of the stage.
+ */
+from: number, 
+/**
+ * Shares of the stage.
+ */
+to: number, };
 
 export type Wall = { 
 /**
@@ -1200,7 +1457,15 @@ students_per_instructor: number | null,
 /**
  * Each student in exactly one.
  */
-stints: Array<Stint>, };
+stints: Array<Stint>, 
+/**
+ * Who is there, day by day.
+ */
+days: Array<DayPeople>, 
+/**
+ * Who does what, stage by stage.
+ */
+rotation: Array<Round>, };
 
 export type Stint = { 
 /**
@@ -1268,7 +1533,15 @@ what: string,
 /**
  * `lesson`, `build`, `break`, `safety` or `tidy`.
  */
-kind: string, };
+kind: string, 
+/**
+ * The stage's id, where it is one.
+ */
+stage: string | null, 
+/**
+ * The lesson's id, where it is one.
+ */
+lesson: string | null, };
 
 export type Finish = { 
 /**
@@ -1286,9 +1559,17 @@ seed: number,
 /**
  * When each stage is done.
  */
-by_stage: Array<StageTimes>, };
+by_stage: Array<StageTimes>, 
+/**
+ * What held the simulated courses up most.
+ */
+holdups: Array<Holdup>, };
 
-export type StageTimes = { stage: string, p10: string | null, p50: string | null, p90: string | null, };
+export type StageTimes = { stage: string, p10: string | null, p50: string | null, p90: string | null, 
+/**
+ * The share of courses in which it is done by the end of the first day.
+ */
+on_day_one: number, };
 
 export type SunDay = { date: string, sunrise: string | null, sunset: string | null, civil_dawn: string | null, civil_dusk: string | null, };
 

@@ -2,7 +2,7 @@
 // Generated from the shapes in Rust by `cargo xtask bindings`. Do not edit.
 
 import type { Plan } from './plan'
-import type { Written } from './written'
+import type { Written, WrittenBookRow } from './written'
 export type View = { 
 /**
  * The file's name, or a word for a course not yet saved.
@@ -61,9 +61,21 @@ export type Choices = { rocks: Array<[string, string]>, bars: Array<[string, str
 /**
  * What a kit rule counts by.
  */
-pers: Array<string>, };
+pers: Array<string>, lessons: Array<[string, string]>, 
+/**
+ * Stages that can be done before the course.
+ */
+beforehand: Array<[string, string]>, };
 
-export type Drawings = { section: string, elevation: string, line_plan: string, setting_out: string, frame: string, gauge: string, heap_plan: string, };
+export type Drawings = { section: string, elevation: string, line_plan: string, setting_out: string, frame: string, gauge: string, heap_plan: string, timetable: string, 
+/**
+ * Null where only one length was asked.
+ */
+chance_curve: string | null, 
+/**
+ * Null before anything was told.
+ */
+progress: string | null, };
 
 export type Moved = { what: string, before: string, after: string, };
 
@@ -256,3 +268,57 @@ same: number,
  * Lots the file does not name, in words.
  */
 not_in_file: Array<string>, };
+
+export type PaceBook = { 
+/**
+ * Why it can only be read; empty if it can be changed.
+ */
+notice: string, 
+/**
+ * The open course stands in it.
+ */
+recorded: boolean, 
+/**
+ * More or other things have been told since it was recorded.
+ */
+changed: boolean, 
+/**
+ * How long the stages of the open course took, as far as was told.
+ */
+record: Array<PaceRow>, 
+/**
+ * All courses that stand in it, by date.
+ */
+courses: Array<PaceCourse>, 
+/**
+ * The pace table before all of them and after; nothing while the book is empty.
+ */
+rates: Array<WrittenBookRow>, };
+
+export type PaceRow = { 
+/**
+ * The stage's name.
+ */
+stage: string, 
+/**
+ * How long so much of it usually takes.
+ */
+usual: string, 
+/**
+ * How long it took.
+ */
+taken: string, 
+/**
+ * The two compared: `20 % longer`, `as usual`.
+ */
+pace: string, };
+
+export type PaceCourse = { title: string, first_day: string, recorded_on: string, 
+/**
+ * How many stages were recorded.
+ */
+stages: number, 
+/**
+ * It is the course that is open.
+ */
+this: boolean, };

@@ -75,6 +75,10 @@ days: Array<WrittenDay>,
  */
 chance: WrittenChance, 
 /**
+ * How the days are run.
+ */
+running: WrittenRunning, 
+/**
  * What to mind.
  */
 cautions: Array<WrittenCaution>, 
@@ -82,6 +86,169 @@ cautions: Array<WrittenCaution>,
  * What is not ready.
  */
 to_do: Array<WrittenToDo>, };
+
+export type WrittenRunning = { 
+/**
+ * How often the throughs are reached on the first day; empty without throughs.
+ */
+throughs: string, 
+/**
+ * What held the simulated courses up most, the most frequent first.
+ */
+holdups: Array<WrittenLine>, 
+/**
+ * What would make the wall longer, the most first.
+ */
+lifts: Array<WrittenLine>, 
+/**
+ * Sentences about the wall's length, height and number that an instructor should know.
+ */
+about_length: Array<string>, 
+/**
+ * Wishes that can't be had.
+ */
+unmet: Array<string>, 
+/**
+ * Weather day by day, where it was typed in.
+ */
+weather: Array<WrittenDayWeather>, 
+/**
+ * Who is away when, and who builds where then.
+ */
+people: Array<WrittenDayPeople>, 
+/**
+ * Who does what, stage by stage.
+ */
+rotation: Array<WrittenRound>, 
+/**
+ * The pace table before and after what was recorded.
+ */
+book: Array<WrittenBookRow>, 
+/**
+ * How it stands on the day; null before anything has been built.
+ */
+today: WrittenToday | null, };
+
+export type WrittenLine = { what: string, figure: string, };
+
+export type WrittenDayWeather = { 
+/**
+ * Counts from 1.
+ */
+day: number, 
+/**
+ * Heat index and wind chill with their bands; empty where nothing was typed in.
+ */
+figures: Array<string>, 
+/**
+ * What it asks for, the most pressing first.
+ */
+asks: Array<string>, };
+
+export type WrittenDayPeople = { 
+/**
+ * Counts from 1.
+ */
+day: number, 
+/**
+ * Who is away, and when.
+ */
+away: Array<string>, 
+/**
+ * The stints of that day; none where they are those of the first day.
+ */
+stints: Array<string>, };
+
+export type WrittenRound = { 
+/**
+ * The stage's name.
+ */
+stage: string, 
+/**
+ * Stint by stint.
+ */
+places: Array<WrittenPlace>, 
+/**
+ * Turns at the built ends.
+ */
+heads: Array<string>, };
+
+export type WrittenPlace = { stint: number, left: string, right: string, };
+
+export type WrittenBookRow = { stage: string, before: string, after: string, 
+/**
+ * How sure it is, before and after.
+ */
+spread: string, };
+
+export type WrittenToday = { 
+/**
+ * `day 1, 11:40`.
+ */
+now: string, 
+/**
+ * The chance of finishing from here.
+ */
+chance: string, 
+/**
+ * It is below the wish.
+ */
+below: boolean, 
+/**
+ * The chance there was before the course.
+ */
+before: string, 
+/**
+ * The share of the whole work that is done.
+ */
+done: string, 
+/**
+ * What was told, in the order of the course file: `day 1, 11:40: "Dig the trench", bay 2,
+ * 50 %`.
+ */
+told: Array<string>, 
+/**
+ * How far each stage has come, bay by bay.
+ */
+stages: Array<WrittenStageDone>, 
+/**
+ * When each stage still to come is done.
+ */
+by_stage: Array<WrittenStage>, 
+/**
+ * What would help, the most first.
+ */
+cures: Array<WrittenLine>, 
+/**
+ * What makes the wall safe to leave.
+ */
+safe: Array<string>, 
+/**
+ * When progress is asked for next; empty when the course is over.
+ */
+ask_at: string, };
+
+export type WrittenStageDone = { 
+/**
+ * Its id.
+ */
+stage: string, 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * The share done, bay by bay.
+ */
+bays: Array<number>, 
+/**
+ * The same in words: `not begun`, `40 %`, `done`.
+ */
+shares: Array<string>, 
+/**
+ * All bays are done.
+ */
+done: boolean, };
 
 export type WrittenWall = { 
 /**

@@ -24,7 +24,7 @@ pub fn typescript() -> Vec<Generated> {
             "window.ts",
             "What the desktop program and its window say to each other.",
             format!(
-                "import type {{ Plan }} from './plan'\nimport type {{ Written }} from './written'\n{}",
+                "import type {{ Plan }} from './plan'\nimport type {{ Written, WrittenBookRow }} from './written'\n{}",
                 window_types()
             ),
         ),
@@ -75,12 +75,33 @@ fn window_types() -> String {
         window::ReturnTyped,
         window::CountedHome,
         window::KitListPreview,
+        window::PaceBook,
+        window::PaceRow,
+        window::PaceCourse,
     ]
 }
 
 fn plan_types() -> String {
     declared![
         plan::Plan,
+        plan::Advice,
+        plan::WhatIf,
+        plan::CurvePoint,
+        plan::TwoWalls,
+        plan::Today,
+        plan::StageDone,
+        plan::ToldShare,
+        plan::Cure,
+        plan::Holdup,
+        plan::DayWeather,
+        plan::Ask,
+        plan::Unmet,
+        plan::DayPeople,
+        plan::DayStint,
+        plan::Away,
+        plan::Round,
+        plan::Place,
+        plan::Turn,
         plan::Wall,
         plan::LineStretch,
         plan::ProfilePoint,
@@ -143,6 +164,15 @@ fn plan_types() -> String {
 fn written_types() -> String {
     declared![
         written::Written,
+        written::Running,
+        written::Line,
+        written::DayWeather,
+        written::DayPeople,
+        written::Round,
+        written::Place,
+        written::BookRow,
+        written::Today,
+        written::StageDone,
         written::Wall,
         written::EndRow,
         written::Limit,

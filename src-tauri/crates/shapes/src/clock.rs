@@ -36,7 +36,7 @@ impl Clock {
 
     /// Minutes of the calendar as a local time with its offset, to the second. A time the
     /// clock skips in spring is the one an hour later.
-    fn local(&self, minutes: f64) -> DateTime<Tz> {
+    pub fn local(&self, minutes: f64) -> DateTime<Tz> {
         // Seconds of a course of some days are far below where the cast could overflow.
         let seconds = Duration::seconds((minutes * 60.0).round() as i64);
         let wall: NaiveDateTime = self.first.and_hms_opt(0, 0, 0).unwrap_or_default() + seconds;

@@ -9,6 +9,7 @@ pub mod bindings;
 mod clock;
 pub mod plan;
 pub mod window;
+mod words;
 pub mod written;
 
 pub use clock::{Clock, DateStyle};

@@ -7,6 +7,7 @@ use craft::tables::Tables;
 use serde::Serialize;
 use ts_rs::TS;
 
+mod days;
 mod deliveries;
 mod frames;
 mod heaps;
@@ -17,9 +18,11 @@ mod money;
 mod retaining;
 mod stone;
 mod timber;
+mod today;
 mod wall;
 mod work;
 
+pub use days::{Ask, Away, DayPeople, DayStint, DayWeather, Place, Round, Turn, Unmet};
 pub use deliveries::Delivery;
 pub(crate) use deliveries::ordered_word;
 pub use frames::{
@@ -34,9 +37,10 @@ pub use retaining::{Check, Retaining};
 pub use stone::{ByKind, Copes, KindRange, Range, RestsOn, Stone, ThroughRow, Throughs};
 pub(crate) use timber::kind_word as timber_word;
 pub use timber::{Buy, CutRow, Pattern, Timber};
+pub use today::{Advice, Cure, CurvePoint, StageDone, Today, ToldShare, TwoWalls, WhatIf};
 pub use wall::{Limit, LineStretch, ProfilePoint, Sizing, Wall, WallEnd};
 pub(crate) use work::experience_word;
-pub use work::{Entry, Finish, Member, People, StageTimes, StageWork, Stint};
+pub use work::{Entry, Finish, Holdup, Member, People, StageTimes, StageWork, Stint};
 
 /// The whole plan.
 #[derive(Debug, Clone, Serialize, TS)]
@@ -67,6 +71,14 @@ pub struct Plan {
     pub timetable: Vec<Entry>,
     /// The chance of finishing.
     pub finish: Finish,
+    /// What could be done otherwise.
+    pub advice: Advice,
+    /// How it stands on the day; null before anything has been built.
+    pub today: Option<Today>,
+    /// What the weather typed in comes to.
+    pub weather: Vec<DayWeather>,
+    /// Wishes that can't be had.
+    pub unmet: Vec<Unmet>,
     /// Daylight.
     pub sun: Vec<SunDay>,
     /// What to mind.
@@ -139,9 +151,16 @@ impl Plan {
             timetable: plan
                 .timetable
                 .iter()
-                .map(|entry| Entry::of(entry, &clock))
+                .map(|entry| Entry::of(entry, tables, &clock))
                 .collect(),
             finish: Finish::of(&plan.forecast, tables, &clock),
+            advice: Advice::of(&plan.advice, course, tables),
+            today: plan
+                .today
+                .as_ref()
+                .map(|today| Today::of(today, course, tables, &clock)),
+            weather: days::weather(plan),
+            unmet: days::unmet(plan, course, tables, &clock),
             sun: plan.sun.iter().map(SunDay::of).collect(),
             cautions: plan.cautions.iter().map(Caution::of).collect(),
             to_do: plan.to_do.iter().map(ToDo::of).collect(),

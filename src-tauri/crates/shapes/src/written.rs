@@ -6,6 +6,7 @@ use craft::tables::Tables;
 use serde::Serialize;
 use ts_rs::TS;
 
+mod book;
 mod days;
 mod deliveries;
 mod frames;
@@ -15,10 +16,14 @@ mod lifting;
 mod loads;
 mod money;
 mod retaining;
+mod running;
 mod stone;
 mod timber;
+mod today;
 mod wall;
 
+pub use book::{BookRow, book};
+pub(crate) use days::lasts;
 pub use days::{Chance, Day, Entry, Mark, StageTimes};
 pub use deliveries::Delivery;
 pub use frames::{Bars, BayRow, CurveRow, Frames, Move, Row, StringRow, StringToBring};
@@ -28,8 +33,10 @@ pub use lifting::{HeavyStone, Lift, Lifting};
 pub use loads::{Hold, LoadLine, Loads, Run};
 pub use money::{CostLine, GroupRow, Money};
 pub use retaining::{FromFront, Retaining};
+pub use running::{DayPeople, DayWeather, Line, Place, Round, Running};
 pub use stone::{Kind, RestsOn, Stone, ThroughRow};
 pub use timber::{CutLine, PatternLine, Timber};
+pub use today::{StageDone, Today};
 pub use wall::{EndRow, Limit, Wall};
 
 /// A whole plan in words and written figures.
@@ -72,6 +79,8 @@ pub struct Written {
     pub days: Vec<Day>,
     /// The chance of finishing.
     pub chance: Chance,
+    /// How the days are run.
+    pub running: Running,
     /// What to mind.
     pub cautions: Vec<Caution>,
     /// What is not ready.
@@ -169,6 +178,7 @@ impl Written {
             stints: stints(plan, course),
             days: days::days(plan, course, &clock),
             chance: Chance::of(plan, course, tables, &clock),
+            running: Running::of(plan, course, tables, &clock),
             cautions: cautions(plan, tables),
             to_do: plan
                 .to_do

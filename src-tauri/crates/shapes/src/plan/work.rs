@@ -1,7 +1,10 @@
 //! People, stages, timetable and chance as JSON.
 
+use super::days::{DayPeople, Round};
 use crate::clock::Clock;
+use crate::words;
 use craft::course::Experience;
+use craft::pace::timetable::Of;
 use craft::quantity::Read;
 use craft::tables::Tables;
 use serde::Serialize;
@@ -18,6 +21,10 @@ pub struct People {
     pub students_per_instructor: Option<f64>,
     /// Each student in exactly one.
     pub stints: Vec<Stint>,
+    /// Who is there, day by day.
+    pub days: Vec<DayPeople>,
+    /// Who does what, stage by stage.
+    pub rotation: Vec<Round>,
 }
 
 /// A pair and its stretch of wall.
@@ -68,6 +75,10 @@ pub struct Entry {
     pub what: String,
     /// `lesson`, `build`, `break`, `safety` or `tidy`.
     pub kind: String,
+    /// The stage's id, where it is one.
+    pub stage: Option<String>,
+    /// The lesson's id, where it is one.
+    pub lesson: Option<String>,
 }
 
 /// The chance of finishing.
@@ -82,6 +93,19 @@ pub struct Finish {
     pub seed: u64,
     /// When each stage is done.
     pub by_stage: Vec<StageTimes>,
+    /// What held the simulated courses up most.
+    pub holdups: Vec<Holdup>,
+}
+
+/// How often something held a simulated course up most.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct Holdup {
+    /// What.
+    pub what: String,
+    /// The share of all courses.
+    pub share: f64,
+    /// The share of the courses that did not finish.
+    pub of_unfinished: f64,
 }
 
 /// When a stage is done: percentiles as local times; null for a time not reached.
@@ -92,6 +116,8 @@ pub struct StageTimes {
     pub p10: Option<String>,
     pub p50: Option<String>,
     pub p90: Option<String>,
+    /// The share of courses in which it is done by the end of the first day.
+    pub on_day_one: f64,
 }
 
 impl People {
@@ -101,6 +127,8 @@ impl People {
             students: plan.stints.iter().map(|stint| stint.members.len()).sum(),
             pairs: plan.stints.len(),
             students_per_instructor: ratio.is_finite().then_some(ratio),
+            days: super::days::people(plan),
+            rotation: super::days::rotation(plan),
             stints: plan
                 .stints
                 .iter()
@@ -148,8 +176,18 @@ impl StageWork {
 }
 
 impl Entry {
-    pub(super) fn of(entry: &craft::pace::Entry, clock: &Clock) -> Self {
+    pub(super) fn of(entry: &craft::pace::Entry, tables: &Tables, clock: &Clock) -> Self {
+        let stage = |of: Of| match of {
+            Of::Stage(stage) => tables.stages.get(stage).map(|it| it.id.clone()),
+            Of::Lesson(_) => None,
+        };
+        let lesson = |of: Of| match of {
+            Of::Lesson(lesson) => tables.lessons.get(lesson).map(|it| it.id.clone()),
+            Of::Stage(_) => None,
+        };
         Self {
+            stage: entry.of.and_then(stage),
+            lesson: entry.of.and_then(lesson),
             day: entry.day + 1,
             start: clock.iso(entry.from),
             finish: clock.iso(entry.to),
@@ -165,6 +203,15 @@ impl Finish {
             chance: forecast.chance,
             samples: forecast.samples,
             seed: forecast.seed,
+            holdups: forecast
+                .holdups
+                .iter()
+                .map(|it| Holdup {
+                    what: words::cause(it.cause, tables),
+                    share: it.share,
+                    of_unfinished: it.of_unfinished,
+                })
+                .collect(),
             by_stage: forecast
                 .by_stage
                 .iter()
@@ -176,6 +223,7 @@ impl Finish {
                         p10,
                         p50,
                         p90,
+                        on_day_one: times.on_day_one,
                     }
                 })
                 .collect(),

@@ -1,8 +1,10 @@
 //! What the desktop program and its window say to each other.
 
+mod pace;
 mod rules;
 mod store;
 
+pub use pace::{PaceBook, PaceCourse, PaceRow};
 pub use rules::{Rule, RuleKey};
 pub use store::{
     BookedCourse, BookedItem, CountedHome, KitListPreview, KitStore, Lot, LotTyped, ReturnTyped,
@@ -11,7 +13,7 @@ pub use store::{
 use crate::plan::Plan;
 use crate::written::Written;
 use craft::quantity::Read;
-use craft::tables::{Bar, Per, Rock, Tables};
+use craft::tables::{Bar, Lesson, Per, Rock, Tables};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use ts_rs::TS;
@@ -55,10 +57,13 @@ pub struct Choices {
     pub bars: Vec<(String, String)>,
     /// What a kit rule counts by.
     pub pers: Vec<String>,
+    pub lessons: Vec<(String, String)>,
+    /// Stages that can be done before the course.
+    pub beforehand: Vec<(String, String)>,
 }
 
 impl Choices {
-    /// The rocks and bars of the tables.
+    /// What the tables hold.
     pub fn of(tables: &Tables) -> Self {
         let rock = |rock: &Rock| (rock.key.clone(), rock.name.clone());
         let bar = |bar: &Bar| {
@@ -68,10 +73,16 @@ impl Choices {
                 format!("{} ({millimetres:.0} mm across)", bar.key),
             )
         };
+        let beforehand = tables.stages.iter().filter(|stage| stage.beforehand);
+        let lesson = |it: &Lesson| (it.id.clone(), it.title.clone());
         Self {
             rocks: tables.stone.rocks.iter().map(rock).collect(),
             bars: tables.bars.iter().map(bar).collect(),
             pers: Per::ALL.iter().map(|per| per.word().to_owned()).collect(),
+            lessons: tables.lessons.iter().map(lesson).collect(),
+            beforehand: beforehand
+                .map(|stage| (stage.id.clone(), stage.name.clone()))
+                .collect(),
         }
     }
 }
@@ -87,6 +98,11 @@ pub struct Drawings {
     pub frame: String,
     pub gauge: String,
     pub heap_plan: String,
+    pub timetable: String,
+    /// Null where only one length was asked.
+    pub chance_curve: Option<String>,
+    /// Null before anything was told.
+    pub progress: Option<String>,
 }
 
 /// A figure that the last change moved.

@@ -140,7 +140,7 @@ impl Entry {
 }
 
 /// `45 min`, `2 h`, `2 h 15 min`.
-fn lasts(minutes: f64) -> String {
+pub(crate) fn lasts(minutes: f64) -> String {
     let minutes = minutes.round();
     let hours = (minutes / 60.0).floor();
     let rest = minutes - 60.0 * hours;
@@ -159,27 +159,42 @@ impl Chance {
             wished: show_share(course.chance),
             below: forecast.chance < course.chance,
             from: format!("{} simulated courses", thousands(forecast.samples)),
-            stages: forecast
-                .by_stage
-                .iter()
-                .filter_map(|times| {
-                    let stage = tables.stages.get(times.stage)?;
-                    let work = plan.work.iter().find(|work| work.stage == times.stage)?;
-                    let [early, likely, late] =
-                        times.done.map(|time| Mark::of(time, course, clock));
-                    Some(StageTimes {
-                        name: stage.name.clone(),
-                        note: stage.note.clone(),
-                        amount: amount(stage.work, work.amount, course),
-                        usually: lasts(work.hours * 60.0),
-                        early,
-                        likely,
-                        late,
-                    })
-                })
-                .collect(),
+            stages: stage_times(forecast, plan, course, tables, clock),
         }
     }
+}
+
+/// When each stage of a forecast is done.
+pub(super) fn stage_times(
+    forecast: &craft::pace::Forecast,
+    plan: &Plan,
+    course: &Course,
+    tables: &Tables,
+    clock: &Clock,
+) -> Vec<StageTimes> {
+    let stages = forecast.by_stage.iter();
+    stages
+        .filter_map(|times| {
+            let stage = tables.stages.get(times.stage)?;
+            let work = plan.work.iter().find(|work| work.stage == times.stage)?;
+            let [early, likely, late] = times.done.map(|time| Mark::of(time, course, clock));
+            Some(StageTimes {
+                name: stage.name.clone(),
+                note: stage.note.clone(),
+                amount: amount(stage.work, work.amount, course),
+                usually: lasts(work.hours * 60.0),
+                early,
+                likely,
+                late,
+            })
+        })
+        .collect()
+}
+
+/// `day 1, 14:20`.
+pub(super) fn at(time: f64, course: &Course, clock: &Clock) -> String {
+    let day = craft::pace::calendar::day_at(&course.days, time) + 1;
+    format!("day {day}, {}", clock.time(time))
 }
 
 impl Mark {
@@ -190,9 +205,8 @@ impl Mark {
                 reached: false,
             };
         };
-        let day = craft::pace::calendar::day_at(&course.days, time) + 1;
         Self {
-            text: format!("day {day}, {}", clock.time(time)),
+            text: at(time, course, clock),
             reached: true,
         }
     }
@@ -204,15 +218,18 @@ fn amount(work: Work, amount: f64, course: &Course) -> String {
     };
     let count = whole_number(amount);
     match work {
-        Work::HeapTonnes | Work::FootingTonnes | Work::FirstLiftTonnes | Work::SecondLiftTonnes => {
-            show_mass(tonnes(amount), course.units)
-        }
+        Work::StrippedTonnes
+        | Work::HeapTonnes
+        | Work::FootingTonnes
+        | Work::FirstLiftTonnes
+        | Work::SecondLiftTonnes => show_mass(tonnes(amount), course.units),
         Work::TrenchCubicMetres => show_volume(cubic_metres(amount), course.units),
         Work::Frames => show_count(count, "frame", "frames"),
         Work::Throughs => show_count(count, "through", "throughs"),
         Work::Heads => show_count(count, "head", "heads"),
         Work::Metres | Work::CopeMetres => show_length(metres(amount), course.units),
-        Work::Minutes(_) => String::new(),
+        Work::CopeEnds => show_count(count, "end", "ends"),
+        Work::Minutes(_) | Work::EachDay(_) => String::new(),
     }
 }
 

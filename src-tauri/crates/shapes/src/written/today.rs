@@ -1,0 +1,130 @@
+//! How it stands on the day, in words.
+
+use super::running::{Line, show_part};
+use crate::clock::Clock;
+use crate::words;
+use craft::course::Course;
+use craft::plan::Plan;
+use craft::quantity::show_share;
+use craft::tables::Tables;
+use serde::Serialize;
+use ts_rs::TS;
+
+/// How it stands on the day.
+#[derive(Debug, Clone, Serialize, TS)]
+#[ts(rename = "WrittenToday")]
+pub struct Today {
+    /// `day 1, 11:40`.
+    pub now: String,
+    /// The chance of finishing from here.
+    pub chance: String,
+    /// It is below the wish.
+    pub below: bool,
+    /// The chance there was before the course.
+    pub before: String,
+    /// The share of the whole work that is done.
+    pub done: String,
+    /// What was told, in the order of the course file: `day 1, 11:40: "Dig the trench", bay 2,
+    /// 50 %`.
+    pub told: Vec<String>,
+    /// How far each stage has come, bay by bay.
+    pub stages: Vec<StageDone>,
+    /// When each stage still to come is done.
+    pub by_stage: Vec<super::StageTimes>,
+    /// What would help, the most first.
+    pub cures: Vec<Line>,
+    /// What makes the wall safe to leave.
+    pub safe: Vec<String>,
+    /// When progress is asked for next; empty when the course is over.
+    pub ask_at: String,
+}
+
+/// How far one stage has come.
+#[derive(Debug, Clone, Serialize, TS)]
+#[ts(rename = "WrittenStageDone")]
+pub struct StageDone {
+    /// Its id.
+    pub stage: String,
+    /// Its name.
+    pub name: String,
+    /// The share done, bay by bay.
+    pub bays: Vec<f64>,
+    /// The same in words: `not begun`, `40 %`, `done`.
+    pub shares: Vec<String>,
+    /// All bays are done.
+    pub done: bool,
+}
+
+impl Today {
+    pub(super) fn of(plan: &Plan, course: &Course, tables: &Tables, clock: &Clock) -> Option<Self> {
+        let today = plan.today.as_ref()?;
+        let at = |minutes: f64| super::days::at(minutes, course, clock);
+        let done = today.told.last().map_or(0.0, |(_, share)| *share);
+        Some(Self {
+            now: at(today.now),
+            chance: show_share(today.forecast.chance),
+            below: today.forecast.chance < course.chance,
+            before: show_share(plan.forecast.chance),
+            done: show_part(done),
+            told: told(course, tables, clock),
+            stages: today
+                .done
+                .iter()
+                .map(|it| StageDone {
+                    stage: words::stage_id(tables, it.stage),
+                    name: words::stage_name(tables, it.stage),
+                    bays: it.bays.clone(),
+                    shares: it.bays.iter().map(|done| share(*done)).collect(),
+                    done: it.bays.iter().all(|done| 1.0 <= *done),
+                })
+                .collect(),
+            by_stage: super::days::stage_times(&today.forecast, plan, course, tables, clock),
+            cures: today
+                .cures
+                .iter()
+                .map(|it| Line {
+                    what: words::cure(&it.kind, course, tables),
+                    figure: show_share(it.chance),
+                })
+                .collect(),
+            safe: words::safe(today, tables),
+            ask_at: today
+                .ask_at
+                .as_ref()
+                .map_or_else(String::new, |(time, name)| {
+                    format!("{} ({name})", at(*time))
+                }),
+        })
+    }
+}
+
+/// What was told, report by report.
+fn told(course: &Course, tables: &Tables, clock: &Clock) -> Vec<String> {
+    let reports = course.running.progress.iter();
+    reports
+        .map(|it| {
+            let stage = tables.stages.iter().find(|stage| stage.id == it.stage);
+            let name = stage.map_or(&it.stage, |stage| &stage.name);
+            let bay = it
+                .bay
+                .map_or_else(|| "all bays".to_owned(), |bay| format!("bay {}", bay + 1));
+            format!(
+                "day {}, {}: \"{name}\", {bay}, {}",
+                it.day + 1,
+                clock.write_time(&it.time),
+                share(it.done)
+            )
+        })
+        .collect()
+}
+
+/// A share that was told. What is nearly done is not done.
+fn share(done: f64) -> String {
+    if done <= 0.0 {
+        "not begun".to_owned()
+    } else if 1.0 <= done {
+        "done".to_owned()
+    } else {
+        show_share(done)
+    }
+}
