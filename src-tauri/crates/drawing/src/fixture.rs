@@ -2,12 +2,12 @@
 
 pub(crate) mod heaps;
 pub(crate) mod lie;
-mod tables;
+pub(crate) mod tables;
 mod throughs;
 
 use craft::course::{
     Course, CurveSpacing, End, Experience, FrameKind, FramesGiven, Group, KitGiven, OnSite,
-    StoneGiven, Student, ThroughReach, ThroughSize, Venue, WallGiven, WallKind,
+    Pairing, StoneGiven, Student, ThroughReach, ThroughSize, Venue, WallGiven, WallKind,
 };
 use craft::plan::Plan;
 use craft::quantity::{FOOT_M, INCH_M, Length, Units, kg_per_m3, metres};
@@ -248,7 +248,11 @@ pub(crate) fn weekend() -> Course {
                 "Grace Gorse",
                 "Harry Hazel",
             ]),
+            pairing: Pairing::default(),
         },
+        absences: Vec::new(),
+        running: craft::course::Running::default(),
+        recorded: Vec::new(),
         wall: WallGiven {
             kind: WallKind::Freestanding,
             height: metres(1.07),
@@ -344,14 +348,13 @@ fn named(names: &[&str]) -> Vec<Student> {
     names
         .iter()
         .enumerate()
-        .map(|(at, name)| Student {
-            name: (*name).to_owned(),
-            gloves: None,
-            experience: match at % 3 {
+        .map(|(at, name)| {
+            let experience = match at % 3 {
                 0 => Experience::Novice,
                 1 => Experience::Improver,
                 _ => Experience::Experienced,
-            },
+            };
+            Student::new(*name, experience)
         })
         .collect()
 }

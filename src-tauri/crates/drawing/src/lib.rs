@@ -9,12 +9,15 @@
 //! - `across`: the section; `along`: the elevation, in stretches where the wall is long;
 //!   `above`: the line on the ground, the heaps beside it and the setting-out along it;
 //!   `frame`: a frame put together, and the gauge
+//! - `over_time`: the days as bars, the chance of finishing against the length, the day's progress
+//!   against the forecast
 //! - `turns`: which face a three-quarter through comes from, in all of them
 
 mod above;
 mod across;
 mod along;
 mod frame;
+mod over_time;
 mod paper;
 mod turns;
 
@@ -37,5 +40,10 @@ pub use across::section::section;
 pub use along::elevation::elevation;
 pub use frame::assembly::frame;
 pub use frame::gauge::gauge;
+pub use over_time::chance_curve::{ChanceCurve, chance_curve};
+pub use over_time::clock::Clock;
+pub use over_time::progress::{Band, Progress, ProgressDay, progress_against_forecast};
+pub use over_time::timetable::{Bar, Timetable, TimetableDay, WhenDone};
+pub use over_time::timetable_bars::timetable_bars;
 pub use paper::pen::Pen;
 pub use paper::scene::{Anchor, Mark, Point, Room, Scene, Text};

@@ -33,7 +33,7 @@ fn drawn(scene: &Scene, pen: Pen) -> usize {
 
 /// What is wrong with a text as XML: a small reader that knows elements, attributes in
 /// double quotes and the four entities the writer uses.
-fn xml_fault(svg: &str) -> Option<String> {
+pub(crate) fn xml_fault(svg: &str) -> Option<String> {
     let mut open: Vec<&str> = Vec::new();
     let mut ids: Vec<&str> = Vec::new();
     let mut rest = svg;

@@ -12,6 +12,9 @@ use craft::course::End;
 use craft::quantity::{Length, metres};
 use craft::wall::Side;
 
+/// Where all round is full, a word stands so far off.
+const FARTHER_MM: [f64; 4] = [16.0, 21.0, 27.0, 34.0];
+
 impl HeapWords<'_> {
     /// Station 0 and the far end, and how they are left.
     pub(crate) fn ends(&self, sheet: &mut Sheet, ink: &mut Ink) {
@@ -99,7 +102,7 @@ impl HeapWords<'_> {
     pub(crate) fn sides(&self, sheet: &mut Sheet, ink: &mut Ink) {
         let ground = self.view.ground;
         for side in Side::BOTH {
-            let mut places = Vec::new();
+            let (mut places, mut farther) = (Vec::new(), Vec::new());
             for share in SHARES {
                 let station = ground.wall().length() * share;
                 let behind = ground.plan.retaining.as_ref();
@@ -113,11 +116,13 @@ impl HeapWords<'_> {
                 let out = ground.out(ground.wall().line.place(station).heading, side);
                 let from = onward(self.view.point(side, station, edge), out, strokes);
                 places.extend(fan(from, out, &FAR_MM, 65.0));
+                farther.extend(fan(from, out, &FARTHER_MM, 85.0));
             }
             places.sort_by(|a, b| a.away_mm.total_cmp(&b.away_mm));
             // Where all round is full, before the face.
             let strip = self.in_the_strip(side);
             places.extend(&strip);
+            places.extend(farther);
             let block = Block::figure(side.word());
             let bank = front(ground.plan).is_some_and(|front| front != side);
             let block = if bank { block.and_word("bank") } else { block };

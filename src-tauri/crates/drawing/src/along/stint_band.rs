@@ -234,11 +234,7 @@ mod tests {
                 to: metres(1.0),
                 members: names
                     .iter()
-                    .map(|name| Student {
-                        name: (*name).to_owned(),
-                        experience: Experience::Novice,
-                        gloves: None,
-                    })
+                    .map(|name| Student::new(*name, Experience::Novice))
                     .collect(),
             })
             .collect()

@@ -41,6 +41,24 @@ pub enum Pen {
     Tick,
     /// From a word to what it names.
     Leader,
+    /// Time in which the wall rises.
+    Build,
+    /// Time in which somebody teaches or tools are counted.
+    Talk,
+    /// Time in which somebody warns.
+    Warning,
+    /// Time in which nobody works.
+    Rest,
+    /// How far apart early and late, or little and much, may be.
+    Spread,
+    /// The edge of what was forecast and holds no longer.
+    Forecast,
+    /// What is likeliest.
+    Curve,
+    /// What is wished for.
+    Wished,
+    /// Lines to read a figure by.
+    Grid,
     /// Filled dots and the dark parts of a scale bar.
     Solid,
     /// Words and figures.
@@ -71,7 +89,7 @@ pub(crate) enum Fill {
 
 impl Pen {
     /// Every pen.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: [Self; 30] = [
         Self::Outline,
         Self::Stone,
         Self::Hearting,
@@ -91,6 +109,15 @@ impl Pen {
         Self::Dimension,
         Self::Tick,
         Self::Leader,
+        Self::Build,
+        Self::Talk,
+        Self::Warning,
+        Self::Rest,
+        Self::Spread,
+        Self::Forecast,
+        Self::Curve,
+        Self::Wished,
+        Self::Grid,
         Self::Solid,
         Self::Text,
     ];
@@ -117,6 +144,15 @@ impl Pen {
             Self::Dimension => "pen-dimension",
             Self::Tick => "pen-tick",
             Self::Leader => "pen-leader",
+            Self::Build => "pen-build",
+            Self::Talk => "pen-talk",
+            Self::Warning => "pen-warning",
+            Self::Rest => "pen-rest",
+            Self::Spread => "pen-spread",
+            Self::Forecast => "pen-forecast",
+            Self::Curve => "pen-curve",
+            Self::Wished => "pen-wished",
+            Self::Grid => "pen-grid",
             Self::Solid => "pen-solid",
             Self::Text => "pen-text",
         }
@@ -141,6 +177,15 @@ impl Pen {
             Self::Diagonal => (0.3, &[3.6, 1.4], Fill::Nothing),
             Self::Dimension | Self::Leader => (0.2, &[], Fill::Paper),
             Self::Tick => (0.45, &[], Fill::Nothing),
+            Self::Build => (0.5, &[], Fill::Paper),
+            Self::Talk => (0.25, &[], Fill::Paper),
+            Self::Warning => (0.8, &[], Fill::Paper),
+            Self::Rest => (0.25, &[1.2, 0.8], Fill::Paper),
+            Self::Spread => (0.35, &[], Fill::Nothing),
+            Self::Forecast => (0.3, &[1.8, 1.0], Fill::Nothing),
+            Self::Curve => (0.7, &[], Fill::Nothing),
+            Self::Wished => (0.4, &[3.6, 1.4], Fill::Nothing),
+            Self::Grid => (0.1, &[], Fill::Nothing),
             Self::Solid | Self::Text => (0.0, &[], Fill::Ink),
         };
         Look {

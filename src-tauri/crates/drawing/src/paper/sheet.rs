@@ -91,7 +91,13 @@ impl Sheet {
     }
 
     /// The scene: as wide as the room, with the drawing in its middle, and as high as needed.
-    pub(crate) fn into_scene(mut self, heading: Heading, scale: Scale, room: Room) -> Scene {
+    /// A picture whose axis is time or chance has no scale.
+    pub(crate) fn into_scene(
+        mut self,
+        heading: Heading,
+        scale: impl Into<Option<Scale>>,
+        room: Room,
+    ) -> Scene {
         let extent = self.extent();
         let width_mm = room.width_mm.max(extent.width() + 2.0 * MARGIN_MM);
         let by = Point::new(
@@ -107,7 +113,7 @@ impl Sheet {
             description: heading.description,
             width_mm,
             height_mm: extent.height() + 2.0 * MARGIN_MM,
-            scale: Some(scale.n()),
+            scale: scale.into().map(Scale::n),
             marks: self.marks,
         }
     }
@@ -179,6 +185,21 @@ pub(crate) fn fitted(
     }
 }
 
+/// The same for a picture without a scale, drawn for a room.
+pub(crate) fn fitted_chart(room: Room, draw: impl Fn(Room) -> Sheet) -> (Sheet, Room) {
+    let mut room = sound(room);
+    loop {
+        let sheet = draw(room);
+        if sheet.fits(room) || LARGEST_ROOM_MM < room.width_mm {
+            return (sheet, room);
+        }
+        room.width_mm *= CHART_GROWTH;
+        room.height_mm *= CHART_GROWTH;
+    }
+}
+
+/// The same where no round scale has to be met.
+const CHART_GROWTH: f64 = 1.05;
 /// How much larger the next room tried is.
 const GROWTH: f64 = 1.15;
 /// A room beyond which no drawing needs to grow: the end of the search, not a size in use.
