@@ -1,7 +1,7 @@
 //! A course made ready to be shown: read, planned, written out.
 
 use crate::spelling;
-use craft::kit::Held;
+use crate::stored::FromStore;
 use files::course::{CourseFile, Language};
 use files::{Fault, Library};
 use shapes::DateStyle;
@@ -27,21 +27,22 @@ impl Course {
     /// # Errors
     /// The [`Fault`] at the key that asks for what can't be built.
     pub fn plan(file: CourseFile, library: &Library) -> Result<Self, Fault> {
-        Self::plan_with(file, library, &[])
+        Self::plan_with(file, library, FromStore::default())
     }
 
-    /// Plans a course file with what the kit store holds, where the file itself has not
-    /// counted.
+    /// Plans a course file with what the instructor's store holds: tools, where the file itself
+    /// has not counted, and the pace of earlier courses.
     ///
     /// # Errors
     /// As [`Course::plan`].
     pub fn plan_with(
         mut file: CourseFile,
         library: &Library,
-        held: &[Held],
+        store: FromStore,
     ) -> Result<Self, Fault> {
         let library = spelling::library(library, file.language);
-        file.count_also(held, &library.tables);
+        file.count_also(&store.held, &library.tables);
+        file.course.recorded = store.recorded;
         let plan = file.plan(&library)?;
         let style = date_style(file.language);
         let mut written = Written::of(&plan, &file.course, &library.tables, style);

@@ -1,8 +1,10 @@
 //! The drawings of a course, at the size they are shown.
 
 use crate::Course;
+use crate::over_time;
 use crate::spelling;
-use drawing::{Mark, Room, Scene};
+use drawing::{Clock, Mark, Room, Scene, Timetable};
+use files::course::Language;
 
 /// A drawing as SVG with its description in words.
 #[derive(Debug, Clone)]
@@ -34,6 +36,12 @@ pub struct Drawings {
     pub gauge: Picture,
     /// Where the stone lies, seen from above.
     pub heap_plan: Picture,
+    /// The days as bars, with how sure each stage's time is.
+    pub timetable: Picture,
+    /// The chance of finishing against the length, where it was asked.
+    pub chance_curve: Option<Picture>,
+    /// Progress against the forecast, once something was told.
+    pub progress: Option<Picture>,
 }
 
 /// The size each drawing is made for.
@@ -45,6 +53,8 @@ struct Rooms {
     frame: Room,
     gauge: Room,
     heap_plan: Room,
+    timetable: Room,
+    over_time: Room,
 }
 
 /// The width between the margins, on the narrower of the two papers.
@@ -63,6 +73,8 @@ impl Drawings {
                 frame: room(WIDE_MM, 168.0),
                 gauge: room(WIDE_MM, 92.0),
                 heap_plan: room(WIDE_MM, 190.0),
+                timetable: room(WIDE_MM, 225.0),
+                over_time: room(WIDE_MM, 110.0),
             },
         )
     }
@@ -80,6 +92,8 @@ impl Drawings {
                 frame: room(135.0, 105.0),
                 gauge: room(135.0, 78.0),
                 heap_plan: room(135.0, 105.0),
+                timetable: room(135.0, 200.0),
+                over_time: room(135.0, 90.0),
             },
         )
     }
@@ -90,6 +104,10 @@ impl Drawings {
             svg: spelling::text(&scene.svg(), course.file.language),
             description: spelling::text(&scene.description, course.file.language),
         };
+        let (clock, tables) = (clock(course), &course.library.tables);
+        let timetable = Timetable::of(plan, given, tables, clock);
+        let curve = over_time::curve(plan, given);
+        let progress = over_time::progress(plan, given);
         let (blank, parts) = drawing::section_blank(plan, given, room(125.0, 105.0));
         let elevation = spelled(drawing::elevation(plan, given, rooms.along), course);
         Self {
@@ -110,6 +128,13 @@ impl Drawings {
                 &plan.heaps,
                 rooms.heap_plan,
             )),
+            timetable: picture(drawing::timetable_bars(&timetable, rooms.timetable)),
+            chance_curve: curve
+                .map(|curve| drawing::chance_curve(&curve, given.units, rooms.over_time))
+                .map(picture),
+            progress: progress
+                .map(|it| drawing::progress_against_forecast(&it, clock, rooms.over_time))
+                .map(picture),
         }
     }
 }
@@ -132,6 +157,14 @@ fn spelled(mut scene: Scene, course: &Course) -> Scene {
         }
     }
     scene
+}
+
+/// Hours are written as the course's language does.
+fn clock(course: &Course) -> Clock {
+    match course.file.language {
+        Language::EnGb => Clock::TwentyFour,
+        Language::EnUs => Clock::Twelve,
+    }
 }
 
 fn room(width_mm: f64, height_mm: f64) -> Room {

@@ -1,17 +1,22 @@
-//! Documents: which there are, what each template is fed, and a pack printed into a folder.
+//! Documents: which there are, what each template is fed, a pack printed into a folder, and the
+//! days as a calendar file.
 //!
 //! A [`Course`] here is a course file that was planned, with its figures written out and its
 //! drawings made: what the terminal, the window and the pages all show.
 
 pub mod booking;
+pub mod calendar;
 mod course;
 mod drawings;
 mod feed;
 mod list;
+mod over_time;
 mod pack;
 mod spelling;
+mod stored;
 
 pub use course::Course;
 pub use drawings::{Drawings, Picture};
 pub use list::{DOCUMENTS, Document, named, wanted};
 pub use pack::{Error, Pack, pack, print};
+pub use stored::FromStore;

@@ -64,9 +64,17 @@ pub const DOCUMENTS: &[Document] = &[
     Document {
         name: "run-sheet",
         title: "Run sheet",
-        what: "The days by the clock, the stints, and where the wall should be when",
+        what: "The days by the clock, who builds where, when each stage is done, and what if it slips",
         template: "run-sheet.typ",
         feed: feed::run_sheet,
+        wanted: None,
+    },
+    Document {
+        name: "progress-sheet",
+        title: "Progress sheet",
+        what: "For the clipboard: when each bay came how far, asked at every break",
+        template: "progress-sheet.typ",
+        feed: feed::progress_sheet,
         wanted: None,
     },
     Document {

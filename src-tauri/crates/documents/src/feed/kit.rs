@@ -146,6 +146,7 @@ fn fetched(course: &Course) -> Value {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::FromStore;
     use craft::kit::Held;
     use craft::quantity::Read;
     use files::Library;
@@ -164,13 +165,21 @@ mod tests {
                 text += &format!("trailer = \"{trailer} kg\"\n");
             }
         }
-        let held = [Held {
+        let held = vec![Held {
             owners: vec!["Farm".to_owned()],
             ..Held::counted("Barrow", 1)
         }];
         let library = Library::built_in().expect("the built-in library is sound");
         let file = CourseFile::parse(&text).expect("a course");
-        Course::plan_with(file, &library, &held).expect("a plan")
+        Course::plan_with(
+            file,
+            &library,
+            FromStore {
+                held,
+                ..FromStore::default()
+            },
+        )
+        .expect("a plan")
     }
 
     fn list<'a>(value: &'a Value, key: &str) -> &'a [Value] {

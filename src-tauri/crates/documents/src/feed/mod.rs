@@ -1,12 +1,14 @@
 //! What each template is fed: one JSON value and its pictures.
 //!
-//! - `wall`: setting out and the days on the wall
+//! - `wall`: setting out
+//! - `days`: how the days run, and what is written down of them
 //! - `stone`: what is ordered
 //! - `kit`: what goes out, in what, and what comes home
 //! - `safety`: what students are told, and what one person may lift
 //! - `office`: what the instructor keeps in order: dates and money
 //! - `worksheets`: what students work out
 
+mod days;
 mod kit;
 mod office;
 mod safety;
@@ -14,11 +16,12 @@ mod stone;
 mod wall;
 mod worksheets;
 
+pub(crate) use days::{progress_sheet, run_sheet};
 pub(crate) use kit::{load_list, return_list};
 pub(crate) use office::{money_sheet, ready_list};
 pub(crate) use safety::{lifting_card, safety_handout};
 pub(crate) use stone::stone_order;
-pub(crate) use wall::{run_sheet, setting_out};
+pub(crate) use wall::setting_out;
 pub(crate) use worksheets::{worksheets, worksheets_key};
 
 use crate::Course;

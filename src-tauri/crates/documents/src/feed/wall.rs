@@ -1,4 +1,4 @@
-//! Setting out the wall, and the days on it.
+//! Setting out the wall.
 
 use super::Feed;
 use crate::Course;
@@ -21,21 +21,4 @@ pub(crate) fn setting_out(course: &Course) -> Feed {
         .with("setting-out.svg", "setting_out_words", drawings.setting_out)
         .with("elevation.svg", "elevation_words", drawings.elevation)
         .with("gauge.svg", "gauge_words", drawings.gauge)
-}
-
-pub(crate) fn run_sheet(course: &Course) -> Feed {
-    let written = &course.written;
-    let of_this_plan: Vec<_> = written
-        .cautions
-        .iter()
-        .filter(|caution| caution.of_this_plan)
-        .collect();
-    let own = json!({
-        "days": written.days,
-        "stints": written.stints,
-        "chance": written.chance,
-        "cautions": of_this_plan,
-        "wall": written.wall,
-    });
-    Feed::new(course, own)
 }
