@@ -1,6 +1,6 @@
 //! What can be asked on the command line, with help that teaches.
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveTime};
 use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
@@ -66,6 +66,22 @@ pub(crate) enum Call {
     },
     /// Print the documents as PDF into a folder
     Print(Print),
+    /// Write the days as a calendar file for phones and calendar programs
+    ///
+    /// Every line of the timetable at its time, in the clock of the venue, and each day above
+    /// them with its place. The same course gives the same file. Import it into a calendar of
+    /// its own: then it can be taken out whole when the course changes. A calendar that this
+    /// program wrote is replaced; any other file is left alone.
+    Calendar(Calendar),
+    /// Tell what has been built, and hear how the course stands now
+    ///
+    /// Put into the course file as [[progress]]; all else in it stays as it is. Then: the chance
+    /// of finishing from there, what would help, how to leave the wall safe, when to look next.
+    /// A report of the same time, stage and bay replaces the one before.
+    Told(Told),
+    /// Your pace book: how fast your groups really build; it sharpens the plans made with --store
+    #[command(subcommand)]
+    Pace(Pace),
     /// Your kit: list, import, export, book it for a course, count it home
     #[command(subcommand)]
     Kit(Kit),
@@ -90,6 +106,105 @@ pub(crate) struct Print {
     /// Your own folder, as for plan
     #[arg(long, value_name = "DIR")]
     pub(crate) store: Option<PathBuf>,
+}
+
+#[derive(Args)]
+pub(crate) struct Calendar {
+    /// The course file
+    pub(crate) file: PathBuf,
+    /// The calendar file to write, as COURSE.ics
+    #[arg(long, value_name = "COURSE.ics")]
+    pub(crate) out: PathBuf,
+    /// Only one block for each day, from arriving to leaving: what students keep free
+    #[arg(long)]
+    pub(crate) days: bool,
+    /// The date the entries say they were written on, as 2027-04-20; the first course day if it
+    /// is left out. A later date tells calendar programs that these entries are the newer ones
+    #[arg(long, value_name = "DATE")]
+    pub(crate) made: Option<NaiveDate>,
+    /// Your own folder, as for plan
+    #[arg(long, value_name = "DIR")]
+    pub(crate) store: Option<PathBuf>,
+}
+
+#[derive(Args)]
+pub(crate) struct Told {
+    /// The course file
+    pub(crate) file: PathBuf,
+    /// The stage, by its id: line, dig, frames, footing, first-lift, throughs, ...
+    #[arg(required_unless_present = "take_back")]
+    pub(crate) stage: Option<String>,
+    /// The course day, counted from 1; that of the last report if it is left out, or the first
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+    pub(crate) day: Option<u32>,
+    /// When you looked, as 11:40
+    #[arg(long, value_name = "HH:MM", value_parser = time_of_day, required_unless_present = "take_back")]
+    pub(crate) at: Option<NaiveTime>,
+    /// The bay, counted from 1 at station 0; all of them if it is left out
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+    pub(crate) bay: Option<u32>,
+    /// How much of it is done, as 60% or 0.6; all if it is left out
+    #[arg(long, value_name = "SHARE", value_parser = share)]
+    pub(crate) done: Option<f64>,
+    /// Take the last report back instead
+    #[arg(long, conflicts_with_all = ["stage", "day", "at", "bay", "done"])]
+    pub(crate) take_back: bool,
+    /// Your own folder, as for plan
+    #[arg(long, value_name = "DIR")]
+    pub(crate) store: Option<PathBuf>,
+}
+
+/// `11:40` or `11:40:00`.
+fn time_of_day(typed: &str) -> Result<NaiveTime, String> {
+    let forms = ["%H:%M", "%H:%M:%S"];
+    let read = |form: &&str| NaiveTime::parse_from_str(typed.trim(), form).ok();
+    forms
+        .iter()
+        .find_map(read)
+        .ok_or_else(|| "write a time of day as 11:40".to_owned())
+}
+
+/// `60%`, `60 %` or `0.6`, from nothing to all of it.
+fn share(typed: &str) -> Result<f64, String> {
+    let typed = typed.trim();
+    let share = match typed.strip_suffix('%') {
+        Some(percent) => percent.trim().parse::<f64>().map(|it| it / 100.0),
+        None => typed.parse(),
+    };
+    let share = share.ok().filter(|it| (0.0..=1.0).contains(it));
+    share
+        .ok_or_else(|| "write how much is done as 60% or as 0.6; all of it is 100% or 1".to_owned())
+}
+
+#[derive(Subcommand)]
+pub(crate) enum Pace {
+    /// Show the courses recorded, and what they say of each stage
+    List {
+        /// The folder of the store
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
+    /// Record what was built on a course; an earlier record of it counts no longer
+    ///
+    /// What counts is what was told of it with coursewright told, or written as [[progress]].
+    Record {
+        /// The course file
+        course: PathBuf,
+        /// The day on which it is recorded; the last course day if it is left out
+        #[arg(long, value_name = "DATE")]
+        on: Option<NaiveDate>,
+        /// The folder of the store; made if it is not there
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
+    /// Take the record of a course back: the one before it counts again, if there was one
+    TakeBack {
+        /// The course file
+        course: PathBuf,
+        /// The folder of the store
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
 }
 
 #[derive(Subcommand)]

@@ -38,12 +38,12 @@ pub(crate) fn kit(call: &Kit, out: &mut String) -> Done {
 }
 
 /// A folder that is not there is a mistyped one: nothing is made and nothing guessed.
-fn there(store: &Path) -> Result<&Path, String> {
+pub(crate) fn there(store: &Path) -> Result<&Path, String> {
     if store.is_dir() {
         return Ok(store);
     }
     Err(format!(
-        "{}: there is no such folder\nname the folder of your store; coursewright kit import makes a new one",
+        "{}: there is no such folder\nname the folder of your store; coursewright kit import and coursewright pace record make a new one",
         store.display()
     ))
 }

@@ -1,9 +1,11 @@
-//! The terminal program: new, plan, check, print, kit.
+//! The terminal program: new, plan, check, print, calendar, told, pace, kit.
 
 mod arguments;
 mod kit;
+mod pace;
 mod run;
 mod text;
+mod told;
 
 use arguments::{Arguments, Call};
 use clap::Parser;
@@ -17,6 +19,9 @@ fn main() -> ExitCode {
         Call::Plan { file, json, store } => run::plan(file, *json, store.as_deref(), &mut out),
         Call::Check { file, store, names } => run::check(file, store.as_deref(), *names, &mut out),
         Call::Print(print) => run::print(print, &mut out),
+        Call::Calendar(calendar) => run::calendar(calendar, &mut out),
+        Call::Told(told) => told::told(told, &mut out),
+        Call::Pace(call) => pace::pace(call, &mut out),
         Call::Kit(call) => kit::kit(call, &mut out),
         Call::Licences => run::licences(&mut out),
     };

@@ -1,11 +1,13 @@
 //! What each call does.
 
-use crate::arguments::Print;
+use crate::arguments::{Calendar, Print};
 use crate::text;
 use chrono::NaiveDate;
-use documents::{Course, DOCUMENTS, Document, named, wanted};
+use craft::quantity::show_count;
+use documents::calendar::{self, Detail};
+use documents::{Course, DOCUMENTS, Document, FromStore, named, wanted};
 use files::course::CourseFile;
-use files::{Library, save_new};
+use files::{Fault, Library, save_new};
 use press::Press;
 use std::error::Error;
 use std::fmt::Write;
@@ -79,6 +81,33 @@ pub(crate) fn print(asked: &Print, out: &mut String) -> Done {
     Ok(ExitCode::SUCCESS)
 }
 
+pub(crate) fn calendar(asked: &Calendar, out: &mut String) -> Done {
+    let course = open(&asked.file, asked.store.as_deref())?;
+    let detail = if asked.days {
+        Detail::Days
+    } else {
+        Detail::Entries
+    };
+    let calendar = calendar::calendar(&course, detail, asked.made);
+    calendar::save(&asked.out, &calendar)?;
+    let days = show_count(calendar.days, "day", "days");
+    let held = match detail {
+        Detail::Entries => {
+            let lines = show_count(calendar.entries, "line", "lines");
+            format!("{days} and {lines} of the timetable")
+        }
+        Detail::Days => days,
+    };
+    writeln!(
+        out,
+        "{}: {held}, {}, in the clock of {}",
+        asked.out.display(),
+        course.written.dates,
+        course.file.course.venue.time_zone.name()
+    )?;
+    Ok(ExitCode::SUCCESS)
+}
+
 pub(crate) fn licences(out: &mut String) -> Done {
     for (font, licence) in press::FONT_LICENCES {
         writeln!(out, "{font}\n\n{licence}\n")?;
@@ -103,17 +132,25 @@ fn chosen(only: &[String]) -> Result<Vec<&'static Document>, Box<dyn Error>> {
 }
 
 pub(crate) fn open(path: &Path, store: Option<&Path>) -> Result<Course, Box<dyn Error>> {
-    let library = match store {
-        Some(store) => Library::with_store(store)?,
-        None => Library::built_in()?,
-    };
     let (file, text) = CourseFile::open(path)?;
-    let days: Vec<NaiveDate> = file.course.days.iter().map(|day| day.date).collect();
-    let held = match store {
-        Some(store) => Store::read(store)?.held_for(Some(path), &days)?,
-        None => Vec::new(),
-    };
-    let course = Course::plan_with(file, &library, &held)
+    let course = planned(file, path, store)?
         .map_err(|fault| fault.in_file(&path.display().to_string(), &text))?;
     Ok(course)
+}
+
+/// The plan of a course file, with what the store holds for it.
+pub(crate) fn planned(
+    file: CourseFile,
+    path: &Path,
+    store: Option<&Path>,
+) -> Result<Result<Course, Fault>, Box<dyn Error>> {
+    let days: Vec<NaiveDate> = file.course.days.iter().map(|day| day.date).collect();
+    let (library, stored) = match store {
+        Some(store) => (
+            Library::with_store(store)?,
+            FromStore::read(&Store::read(store)?, Some(path), &days)?,
+        ),
+        None => (Library::built_in()?, FromStore::default()),
+    };
+    Ok(Course::plan_with(file, &library, stored))
 }

@@ -1,15 +1,20 @@
 //! A plan as text for people.
 
 mod before;
+mod days;
 mod setting_out;
+mod today;
 
-use shapes::written::{Day, ToDo, Written};
+use shapes::written::{BookRow, ToDo, Written};
+
+pub(crate) use today::told;
 
 /// The whole plan, most important first.
 pub(crate) fn plan(plan: &Written) -> String {
     let mut text = Text::default();
     text.line(&format!("{}, {}", plan.title, plan.dates));
     text.line(&plan.group);
+    today::today(plan, &mut text);
     setting_out::wall(plan, &mut text);
     setting_out::frames(plan, &mut text);
     setting_out::timber(plan, &mut text);
@@ -20,18 +25,10 @@ pub(crate) fn plan(plan: &Written) -> String {
     if let Some(loads) = &plan.loads {
         before::loads(loads, &mut text);
     }
-    text.heading("Stints");
-    text.table(plan.stints.iter().map(|stint| {
-        vec![
-            format!("{}", stint.number),
-            format!("{} to {}", stint.from, stint.to),
-            stint.members.join(", "),
-        ]
-    }));
-    for day in &plan.days {
-        timetable(day, &mut text);
-    }
-    chance(plan, &mut text);
+    days::people(plan, &mut text);
+    days::days(plan, &mut text);
+    days::chance(plan, &mut text);
+    days::length(plan, &mut text);
     if let Some(money) = &plan.money {
         before::money(money, &mut text);
     }
@@ -41,6 +38,24 @@ pub(crate) fn plan(plan: &Written) -> String {
         text.line(&format!("! {}", caution.text));
     }
     text.line("The usual cautions are on the safety handout: coursewright print FILE --out DIR --only safety-handout");
+    text.text
+}
+
+/// The pace book, before and after what was recorded.
+pub(crate) fn book(rows: &[BookRow]) -> String {
+    let mut text = Text::default();
+    text.heading("Hours of one person for a unit of each stage: novice / improver / experienced");
+    let head = ["stage", "built in", "with the records", "spread"];
+    let head = head.map(str::to_owned).to_vec();
+    let rows = rows.iter().map(|row| {
+        vec![
+            row.stage.clone(),
+            row.before.clone(),
+            row.after.clone(),
+            row.spread.clone(),
+        ]
+    });
+    text.table(std::iter::once(head).chain(rows));
     text.text
 }
 
@@ -62,42 +77,6 @@ pub(crate) fn check(plan: &Written, names: Names) -> String {
         text.line(&format!("- {}", caution.text));
     }
     text.text
-}
-
-fn timetable(day: &Day, text: &mut Text) {
-    text.heading(&format!(
-        "Day {}, {}, sun {} to {}",
-        day.number, day.date, day.sunrise, day.sunset
-    ));
-    text.table(day.entries.iter().map(|entry| {
-        vec![
-            format!("{} - {}", entry.start, entry.finish),
-            entry.kind.clone(),
-            entry.what.clone(),
-        ]
-    }));
-}
-
-fn chance(plan: &Written, text: &mut Text) {
-    let chance = &plan.chance;
-    text.heading(&format!(
-        "Chance of finishing: {} (wished for: {}; from {})",
-        chance.chance, chance.wished, chance.from
-    ));
-    let head = ["done", "work", "early", "likely", "late"]
-        .map(str::to_owned)
-        .to_vec();
-    text.table(
-        std::iter::once(head).chain(chance.stages.iter().map(|stage| {
-            vec![
-                stage.name.clone(),
-                stage.amount.clone(),
-                stage.early.text.clone(),
-                stage.likely.text.clone(),
-                stage.late.text.clone(),
-            ]
-        })),
-    );
 }
 
 /// The list by date: what counts first, then what is only a reminder.
