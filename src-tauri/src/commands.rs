@@ -7,7 +7,9 @@ use crate::shown::trouble;
 use shapes::window::{Document, Printed, Trouble, View};
 use tauri::{AppHandle, State};
 
+pub(crate) mod day;
 pub(crate) mod kit;
+pub(crate) mod pace;
 
 type Reply<T> = Result<T, Trouble>;
 

@@ -30,7 +30,9 @@ pub(crate) enum Error {
     NoStore(String),
     /// The course has never been saved, so the store does not know it.
     NeverSaved,
-    /// A field of the store or the return list.
+    /// Nothing has been told of the open course, so there is no pace to record.
+    NothingTold,
+    /// A field that is no key of the course file.
     NotTyped(NotTyped),
 }
 
@@ -184,6 +186,9 @@ impl Desk {
                 frame: drawings.frame.svg,
                 gauge: drawings.gauge.svg,
                 heap_plan: drawings.heap_plan.svg,
+                timetable: drawings.timetable.svg,
+                chance_curve: drawings.chance_curve.map(|it| it.svg),
+                progress: drawings.progress.map(|it| it.svg),
             },
             moved: self.moved.clone(),
         }
@@ -301,8 +306,8 @@ fn planned(
 ) -> Result<Course, Fault> {
     let file = CourseFile::parse(text)?;
     let days: Vec<_> = file.course.days.iter().map(|day| day.date).collect();
-    let held = kit.map(|kit| kit.held(path, &days)).unwrap_or_default();
-    Course::plan_with(file, library, &held)
+    let store = kit.map(|kit| kit.held(path, &days)).unwrap_or_default();
+    Course::plan_with(file, library, store)
 }
 
 #[cfg(test)]

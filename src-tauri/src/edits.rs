@@ -1,5 +1,9 @@
 //! What is done to the open course, or to the rules it is planned by, one edit at a time.
 
+mod day;
+
+pub(crate) use day::Told;
+
 use crate::desk::{Desk, Error};
 use files::course;
 use files::{Fault, Library, own_kit};

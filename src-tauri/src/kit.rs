@@ -1,9 +1,8 @@
 //! The kit store beside the desk: what there is, who has booked, what came home.
 
 use chrono::NaiveDate;
-use craft::kit::Held;
 use craft::quantity::{Read, Units, show_mass};
-use documents::{Course, booking};
+use documents::{Course, FromStore, booking};
 use shapes::window::{
     BookedCourse, BookedItem, KitListPreview, KitStore, Lot as LotShown, LotTyped, ReturnTyped,
 };
@@ -13,7 +12,7 @@ use store::{Error, Homecoming, Kind, KitList, Lot, Mode, Preview, Return, Store}
 /// The instructor's kit store.
 pub(crate) struct Kit {
     folder: PathBuf,
-    store: Store,
+    pub(crate) store: Store,
     /// The list that was looked at last, until it is taken in.
     looked_at: Option<Preview>,
 }
@@ -28,10 +27,11 @@ impl Kit {
         })
     }
 
-    /// What is held of each tool, and what other courses have booked on these days. A store
-    /// that can't be read just now holds nothing: the place of the store says why.
-    pub(crate) fn held(&self, path: Option<&Path>, days: &[NaiveDate]) -> Vec<Held> {
-        self.store.held_for(path, days).unwrap_or_default()
+    /// What is held of each tool, what other courses have booked on these days, and the pace of
+    /// earlier courses. A store that can't be read just now holds nothing: the place of the
+    /// store says why.
+    pub(crate) fn held(&self, path: Option<&Path>, days: &[NaiveDate]) -> FromStore {
+        FromStore::read(&self.store, path, days).unwrap_or_default()
     }
 
     /// All of it, as the window shows it. `path` is the course that is open.
@@ -161,7 +161,7 @@ impl Kit {
 }
 
 /// The file a path leads to, as the store knows it.
-fn real(path: &Path) -> PathBuf {
+pub(crate) fn real(path: &Path) -> PathBuf {
     std::fs::canonicalize(path).unwrap_or_else(|_| path.to_owned())
 }
 

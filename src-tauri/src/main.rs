@@ -6,6 +6,7 @@ mod commands;
 mod desk;
 mod edits;
 mod kit;
+mod pace_book;
 mod print_job;
 mod shown;
 mod stored;
@@ -101,6 +102,16 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::mark,
             commands::add_vehicle,
             commands::remove_vehicle,
+            commands::day::add_rain,
+            commands::day::remove_rain,
+            commands::day::wish,
+            commands::day::add_absence,
+            commands::day::remove_absence,
+            commands::day::tell,
+            commands::day::untell,
+            commands::pace::pace_book,
+            commands::pace::record_pace,
+            commands::pace::take_back_pace,
             commands::undo,
             commands::redo,
             commands::save,

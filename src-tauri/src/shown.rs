@@ -45,6 +45,11 @@ pub(crate) fn trouble(error: Error) -> Trouble {
             "This course has not been saved yet, so the kit store can't know it.".to_owned(),
             "Save it first.",
         ),
+        Error::NothingTold => plain(
+            "nothing-told",
+            "Nothing has been told of this course yet, so there is no pace to record.".to_owned(),
+            "Tell on the day how far each stage has come; the time of day comes with it.",
+        ),
         Error::NotTyped(wrong) => Trouble {
             code: "not-typed".to_owned(),
             key: wrong.field,

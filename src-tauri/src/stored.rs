@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 impl Desk {
     /// All of the store, for the open course.
     pub(crate) fn kit_store(&self) -> Result<KitStore, Error> {
-        let kit = self.kit.as_ref().map_err(no_store)?;
+        let kit = self.kit_or_why()?;
         Ok(kit.shown(self.path())?)
     }
 
@@ -62,11 +62,7 @@ impl Desk {
     /// What taking in a kit list would change; nothing is changed yet.
     pub(crate) fn look_at_kit_list(&mut self, file: &Path) -> Result<KitListPreview, Error> {
         let units = self.course.file.course.units;
-        Ok(self
-            .kit
-            .as_mut()
-            .map_err(|why| no_store(why))?
-            .look_at(file, units)?)
+        Ok(self.kit_to_change()?.look_at(file, units)?)
     }
 
     /// Takes in the list that was looked at last.
@@ -76,7 +72,7 @@ impl Desk {
 
     /// Writes the kit list to a file the person has chosen.
     pub(crate) fn export_kit_list(&self, file: &Path) -> Result<(), Error> {
-        let content = self.kit.as_ref().map_err(no_store)?.export(file)?;
+        let content = self.kit_or_why()?.export(file)?;
         Ok(files::save(file, &content)?)
     }
 
@@ -85,13 +81,23 @@ impl Desk {
         &mut self,
         change: impl FnOnce(&mut Kit) -> Result<T, store::Error>,
     ) -> Result<T, Error> {
-        let done = change(self.kit.as_mut().map_err(|why| no_store(why))?)?;
+        let done = change(self.kit_to_change()?)?;
         let text = self.text().to_owned();
         self.show(&text)?;
         Ok(done)
     }
 
-    fn lives_in(&self) -> Result<PathBuf, Error> {
+    /// The store to look at, or why there is none.
+    pub(crate) fn kit_or_why(&self) -> Result<&Kit, Error> {
+        self.kit.as_ref().map_err(no_store)
+    }
+
+    /// The store to change, or why there is none.
+    pub(crate) fn kit_to_change(&mut self) -> Result<&mut Kit, Error> {
+        self.kit.as_mut().map_err(|why| no_store(why))
+    }
+
+    pub(crate) fn lives_in(&self) -> Result<PathBuf, Error> {
         self.path().map(Path::to_owned).ok_or(Error::NeverSaved)
     }
 }

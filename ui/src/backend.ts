@@ -1,7 +1,7 @@
 // The only file that speaks to Rust. One function for each command.
 import { invoke } from '@tauri-apps/api/core'
 import type {
-  CountedHome, DocumentName, KitListPreview, KitStore, LotTyped, Printed, ReturnTyped, RuleKey, Trouble, View,
+  CountedHome, DocumentName, KitListPreview, KitStore, LotTyped, PaceBook, Printed, ReturnTyped, RuleKey, Trouble, View,
 } from './bindings'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
@@ -39,6 +39,19 @@ export const lookAtKitList = () => call<KitListPreview | null>('look_at_kit_list
 export const takeInKitList = (replace: boolean) => call<View>('take_in_kit_list', { replace })
 /** The file written; nothing when the person thought better of it. */
 export const exportKitList = () => call<string | null>('export_kit_list')
+export const addRain = (day: number) => call<View>('add_rain', { day })
+export const removeRain = (day: number, at: number) => call<View>('remove_rain', { day, at })
+/** First thing that day without a time; where it falls by itself without a day. Days count from 0. */
+export const wish = (lesson: string, day: number | null, time: string) => call<View>('wish', { lesson, day, time })
+export const addAbsence = () => call<View>('add_absence')
+export const removeAbsence = (at: number) => call<View>('remove_absence', { at })
+/** How far a stage has come, in all bays where none is named. Days and bays count from 0. */
+export type Told = { day: number; time: string; stage: string; bay: number | null; done: string }
+export const tell = (told: Told) => call<View>('tell', told)
+export const untell = (at: number) => call<View>('untell', { at })
+export const paceBook = () => call<PaceBook>('pace_book')
+export const recordPace = () => call<PaceBook>('record_pace')
+export const takeBackPace = () => call<PaceBook>('take_back_pace')
 export const undo = () => call<View>('undo')
 export const redo = () => call<View>('redo')
 export const save = () => call<View | null>('save')

@@ -1,5 +1,8 @@
 //! The desk: edits, undo, saving without loss.
 
+mod day;
+mod pace_book;
+
 use super::*;
 
 fn desk_with_file() -> (tempfile::TempDir, PathBuf, Desk) {

@@ -50,5 +50,8 @@ const inWords = (key: string) => key.replace(/\.(\d+)/g, (_, at) => ` ${Number(a
 export function sentence(words: string, key = ''): string {
   const bare = [key, inWords(key)].reduce((left, it) => (it && left.startsWith(`${it}: `) ? left.slice(it.length + 2) : left), words)
   const whole = /[.!?]$/.test(bare) ? bare : `${bare}.`
-  return whole.charAt(0).toUpperCase() + whole.slice(1)
+  return capital(whole)
 }
+
+/** Words as they begin a line. */
+export const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)

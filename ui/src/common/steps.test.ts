@@ -10,6 +10,7 @@ describe('a key', () => {
     ['pace.chance', 'wall'], ['pace.seed', 'pages'], ['day.0.breaks.1.start', 'days'],
     ['kit.on_hand.Spade', 'kit'], ['group.novices', 'group'], ['stone.on_site.face', 'stone'], ['frames.bar', 'frames'],
     ['vehicle.0.payload', 'load'], ['money.fee', 'money'], ['kit.heat', 'kit'],
+    ['pace.without', 'days'], ['timetable.leave_out', 'days'], ['absence.0.who', 'group'], ['progress.2.time', 'today'],
   ])('%s is asked for at %s', (key, step) => expect(stepOfKey(key)).toBe(step))
 })
 
@@ -35,6 +36,8 @@ describe('steps', () => {
     expect(now('load', { loads: null })).toBe('no vehicle yet')
     expect(now('load', { loads: { runs: [{}], fits_nowhere: '' } })).toBe('1 run')
     expect(now('load', { loads: { runs: [{}, {}], fits_nowhere: 'Barrow' } })).toBe('something is too heavy')
+    expect(now('today', { running: { today: null } })).toBe('nothing told yet')
+    expect(now('today', { running: { today: { done: '34 %' } } })).toBe('34 % built')
     expect(now('money', { money: null })).toBe('no prices yet')
     expect(now('money', { money: { lines: [{}], per_head: 'GBP 12.00' } })).toBe('GBP 12.00 a head')
   })

@@ -1,11 +1,12 @@
 // The steps of a course, in order, and which of them a key or a thing to do belongs to.
-import type { View, WrittenKit, WrittenLoads, WrittenMoney, WrittenToDo } from '../bindings'
+import type { View, WrittenKit, WrittenLoads, WrittenMoney, WrittenToDo, WrittenToday } from '../bindings'
 
 export type StepId =
   | 'ready' | 'venue' | 'group' | 'wall' | 'line' | 'frames' | 'stone' | 'days' | 'kit' | 'store' | 'load' | 'money'
-  | 'pages'
+  | 'pages' | 'today' | 'after'
 export type DrawingName =
   | 'section' | 'elevation' | 'line_plan' | 'setting_out' | 'frame' | 'gauge' | 'heap_plan'
+  | 'timetable' | 'chance_curve' | 'progress'
 
 export type Step = {
   id: StepId
@@ -24,12 +25,14 @@ export const STEPS: readonly Step[] = [
   { id: 'line', name: 'Line and ground', drawing: 'line_plan', now: ({ written }) => written.wall.lie },
   { id: 'frames', name: 'Frames', drawing: 'frame', now: ({ written }) => frames(written.frames.count) },
   { id: 'stone', name: 'Stone', drawing: 'heap_plan', now: ({ written }) => `${written.stone.high} to order` },
-  { id: 'days', name: 'Days', drawing: 'elevation', now: ({ written }) => days(written.days.length) },
+  { id: 'days', name: 'Days', drawing: 'timetable', now: ({ written }) => days(written.days.length) },
   { id: 'kit', name: 'Kit', drawing: 'gauge', now: ({ written }) => tools(written.kit) },
   { id: 'store', name: 'Kit store', drawing: 'gauge', now: () => 'for all your courses' },
   { id: 'load', name: 'Load and home', drawing: 'line_plan', now: ({ written }) => runs(written.loads) },
   { id: 'money', name: 'Money', drawing: 'elevation', now: ({ written }) => perHead(written.money) },
   { id: 'pages', name: 'Pages', drawing: 'setting_out', now: () => 'to print' },
+  { id: 'today', name: 'On the day', drawing: 'progress', now: ({ written }) => standing(written.running) },
+  { id: 'after', name: 'Afterwards', drawing: 'progress', now: () => 'your pace book' },
 ]
 
 function left(toDo: readonly Pick<WrittenToDo, 'counts'>[]): string {
@@ -57,10 +60,20 @@ function perHead(money: Pick<WrittenMoney, 'lines' | 'per_head'> | null): string
   return money && money.lines.length !== 0 ? `${money.per_head} a head` : 'no prices yet'
 }
 
+function standing({ today }: { today: Pick<WrittenToday, 'done'> | null }): string {
+  return today ? `${today.done} built` : 'nothing told yet'
+}
+
 const OF_KEY: readonly (readonly [start: string, step: StepId])[] = [
   ['venue.longest_wall', 'wall'],
   ['pace.seed', 'pages'],
   ['pace.chance', 'wall'],
+  ['pace.beforehand', 'days'],
+  ['pace.without', 'days'],
+  ['timetable', 'days'],
+  ['wish', 'days'],
+  ['absence', 'group'],
+  ['progress', 'today'],
   ['wall.line', 'line'],
   ['wall.ground', 'line'],
   ['wall.top', 'line'],

@@ -1,17 +1,19 @@
 import { expect, it } from 'vitest'
-import { breaksOf, pause } from './questions'
-
-it('finds the breaks of a day in order, past the ninth', () => {
-  const values = Object.fromEntries(
-    [10, 2, 0].map((at) => [`day.1.breaks.${at}.start`, '11:00']).concat([['day.0.breaks.5.name', 'Tea'], ['day.1.start', '09:00']]),
-  )
-  expect(breaksOf(values, 1)).toEqual([0, 2, 10])
-  expect(breaksOf(values, 0)).toEqual([5])
-  expect(breaksOf(values, 2)).toEqual([])
-})
+import { breakWords, pause, spell, weather } from './questions'
 
 it('asks for a break by its place in the file', () => {
   expect(pause(1, 2).map((it) => it.key)).toEqual([
     'day.1.breaks.2.name', 'day.1.breaks.2.start', 'day.1.breaks.2.minutes',
   ])
+})
+
+it('asks for weather and rain of a day by their keys', () => {
+  expect(weather(1).map((it) => it.key)).toContain('day.1.weather.full_sun')
+  expect(spell(0, 3).map((it) => it.key)).toEqual(['day.0.rain.3.start', 'day.0.rain.3.minutes'])
+})
+
+it('names the breaks of a day in a few words', () => {
+  const values = { 'day.0.breaks.0.name': 'Tea', 'day.0.breaks.0.start': '11:00', 'day.0.breaks.1.start': '12:45' }
+  expect(breakWords(values, 0, [0, 1])).toBe('Tea 11:00, Break 12:45')
+  expect(breakWords(values, 1, [])).toBe('none')
 })

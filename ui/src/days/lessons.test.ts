@@ -1,0 +1,37 @@
+import { expect, it } from 'vitest'
+import { lessonsOf, lessonWords } from './lessons'
+
+const seen = (values: Record<string, string> = {}) => ({
+  values,
+  choices: { lessons: [['day', 'Briefing'], ['copes', 'Copes'], ['heads', 'Built ends']] as [string, string][] },
+  plan: {
+    timetable: [
+      { day: 1, lesson: null }, { day: 1, lesson: 'copes' }, { day: 2, lesson: 'day' },
+    ],
+  },
+  written: {
+    days: [
+      { number: 1, entries: [{ start: '09:00', lasts: '2 h' }, { start: '11:00', lasts: '15 min' }] },
+      { number: 2, entries: [{ start: '09:00', lasts: '10 min' }] },
+    ],
+  },
+})
+
+it('says in order when each lesson is given, and leaves out what this course has no use for', () => {
+  expect(lessonsOf(seen()).map((it) => [it.title, it.given])).toEqual([
+    ['Copes', ['day 1, 11:00, 15 min']], ['Briefing', ['day 2, 09:00, 10 min']],
+  ])
+})
+
+it('knows where a lesson was moved to, and that one is left out though it is given no more', () => {
+  const values = { 'wish.0.lesson': 'copes', 'wish.0.day': '2', 'wish.0.at': '10:30', 'timetable.leave_out': 'heads' }
+  const [copes, , heads] = lessonsOf(seen(values))
+  expect(copes).toMatchObject({ day: '2', time: '10:30', leftOut: false })
+  expect(heads).toMatchObject({ id: 'heads', day: '', given: [], leftOut: true })
+})
+
+it('counts what is not where it falls', () => {
+  const lesson = (day: string, leftOut = false) => ({ day, leftOut })
+  expect(lessonWords([lesson('')])).toBe('each where it falls')
+  expect(lessonWords([lesson('2'), lesson('', true), lesson('1', true)])).toBe('1 moved, 2 left out')
+})
