@@ -9,6 +9,8 @@ use files::Library;
 use files::course::{CourseFile, set};
 use press::Press;
 
+mod days;
+
 fn main() {
     divan::main();
 }

@@ -5,9 +5,11 @@ mod handbook {
     mod heaps;
     mod lifting;
     mod masses;
+    mod pairings;
     mod retaining;
     mod sections;
     mod setting_out;
     mod units;
     mod volumes;
+    mod weather;
 }

@@ -3,6 +3,7 @@
 
 mod pages {
     mod awkward;
+    mod days;
     mod look;
     mod many;
     mod standard;

@@ -2,10 +2,14 @@
 
 mod terminal {
     mod answers;
+    mod calendar;
+    mod days;
     mod desk;
     mod keys;
     mod kit;
+    mod pace;
     mod printing;
     mod saving;
     mod store;
+    mod told;
 }

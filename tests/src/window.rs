@@ -2,6 +2,8 @@
 //!
 //! With TAKE_PICTURES=FOLDER it also keeps a picture of every place it visits.
 
+#[path = "window/day.rs"]
+mod day;
 #[path = "window/driver.rs"]
 mod driver;
 #[path = "window/kit.rs"]
@@ -23,6 +25,13 @@ fn open_example() -> (tempfile::TempDir, PathBuf, Window) {
     fs::write(&file, Library::example(false)).expect("writes");
     let window = Window::open(&file);
     (folder, file, window)
+}
+
+/// A picture of the window as it is, where pictures are asked for.
+fn picture(window: &Window, name: &str) {
+    if let Some(folder) = std::env::var_os("TAKE_PICTURES") {
+        window.picture(&Path::new(&folder).join(name));
+    }
 }
 
 /// What the core says of a course: the window must show the same.
@@ -106,6 +115,7 @@ fn breaks_are_added_and_removed() {
     let (_folder, _file, window) = open_example();
     window.wait_for_text("figure-length", " m");
     window.click("step-days");
+    window.click("breaks-2-open");
     window.click("add-break-2");
     window.wait_until("the third break of day 3", || {
         window.value("field-day-2-breaks-2-start") == "14:30"
@@ -145,10 +155,8 @@ fn a_line_is_bent_and_the_ground_surveyed() {
         let shown = window.script("return document.querySelector('main').textContent");
         shown.contains("-0.30 m") && shown.contains("Arc from")
     });
-    if let Some(folder) = std::env::var_os("TAKE_PICTURES") {
-        window.click("step-line");
-        window.picture(&Path::new(&folder).join("window-bent.png"));
-    }
+    window.click("step-line");
+    picture(&window, "window-bent.png");
 }
 
 /// Outside the program's own commands everything is denied, and nothing leaves the machine.
@@ -179,16 +187,14 @@ fn every_place_can_be_visited() {
     window.wait_for_text("figure-length", " m");
     for place in [
         "ready", "venue", "group", "wall", "line", "frames", "stone", "days", "kit", "store",
-        "load", "money", "pages",
+        "load", "money", "pages", "today", "after",
     ] {
         window.click(&format!("step-{place}"));
         window.wait_until("the place is shown", || {
             window.script("return document.querySelector('[aria-current]')?.id")
                 == format!("step-{place}")
         });
-        if let Some(folder) = std::env::var_os("TAKE_PICTURES") {
-            window.picture(&Path::new(&folder).join(format!("window-{place}.png")));
-        }
+        picture(&window, &format!("window-{place}.png"));
     }
 }
 

@@ -5,7 +5,7 @@ use checks::{Found, Row, every_row};
 use craft::quantity::Read;
 use craft::wall::Side;
 use files::Library;
-use files::quantity::{density, length, mass};
+use files::quantity::{density, length, mass, speed, temperature};
 use std::collections::BTreeSet;
 
 fn is_read(row: &Row) -> Found {
@@ -14,6 +14,8 @@ fn is_read(row: &Row) -> Found {
         "length" => length(text).map(Read::si),
         "mass" => mass(text).map(Read::si),
         "density" => density(text).map(Read::si),
+        "temperature" => temperature(text).map(Read::si),
+        "speed" => speed(text).map(Read::si),
         other => return Err(row.fault(&format!("no such kind: {other}"))),
     };
     let ours = ours.map_err(|wrong| row.fault(&wrong.what))?;

@@ -1,8 +1,8 @@
-//! Units of length, mass and density, as a course file spells them.
+//! Units of length, mass, density, temperature and speed, as a course file spells them.
 
 use checks::{Found, Row, every_row};
 use craft::quantity::Read;
-use files::quantity::{density, length, mass};
+use files::quantity::{density, length, mass, speed, temperature};
 
 fn is_worth(row: &Row) -> Found {
     let text = row.text("text");
@@ -10,6 +10,8 @@ fn is_worth(row: &Row) -> Found {
         "length" => length(text).map(Read::si),
         "mass" => mass(text).map(Read::si),
         "density" => density(text).map(Read::si),
+        "temperature" => temperature(text).map(Read::si),
+        "speed" => speed(text).map(Read::si),
         other => return Err(row.fault(&format!("no such kind: {other}"))),
     };
     let ours = ours.map_err(|wrong| row.fault(&wrong.what))?;

@@ -5,7 +5,7 @@ use super::words::has_its_words;
 use checks::courses::{library, parsed, plain, planned};
 use checks::paper::letters;
 use craft::kit::Held;
-use documents::{Course, DOCUMENTS};
+use documents::{Course, DOCUMENTS, FromStore};
 use files::Library;
 use files::course::set;
 
@@ -119,7 +119,11 @@ fn awkward_vehicles_tools_and_owners_stand_as_they_were_typed() {
             ..Held::counted("Spade", 2)
         }];
         let file = parsed(&(plain() + &more));
-        let course = Course::plan_with(file, library(), &held).expect("a plan");
+        let store = FromStore {
+            held: held.to_vec(),
+            ..FromStore::default()
+        };
+        let course = Course::plan_with(file, library(), store).expect("a plan");
         every_document(&course, |document, _, paper| {
             let times = match document.name {
                 // The vehicle above its lines and among the others, the tool, the owner.

@@ -4,7 +4,7 @@ use super::look::every_document;
 use super::words::has_its_words;
 use checks::courses::{changed, library, parsed, planned, with};
 use craft::kit::{Held, Taken};
-use documents::Course;
+use documents::{Course, FromStore};
 use files::Library;
 
 /// Prints a course and looks at every page.
@@ -298,7 +298,11 @@ fn borrowed_tools_and_tools_in_need_of_care() {
     ];
     for more in ["", VEHICLES] {
         let file = parsed(&with_more(&[], &[more]));
-        let course = Course::plan_with(file, library(), &held).expect("a plan");
+        let store = FromStore {
+            held: held.to_vec(),
+            ..FromStore::default()
+        };
+        let course = Course::plan_with(file, library(), store).expect("a plan");
         let owned = course.written.kit.lines.iter();
         assert_eq!(owned.filter(|line| !line.owners.is_empty()).count(), 3);
         looks_right(&course);

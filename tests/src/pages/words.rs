@@ -31,6 +31,7 @@ fn due(course: &Course, document: &str) -> Vec<String> {
         "load-list" => load_list(course),
         "setting-out" => setting_out(course),
         "run-sheet" => run_sheet(course),
+        "progress-sheet" => progress_sheet(course),
         "safety-handout" => safety_handout(course),
         "lifting-card" => lifting_card(course),
         "return-list" => return_list(course),
@@ -170,6 +171,49 @@ fn run_sheet(course: &Course) -> Vec<String> {
     for stint in &course.written.stints {
         words.extend([stint.from.clone(), stint.to.clone()]);
         words.extend(stint.members.iter().cloned());
+    }
+    let running = &course.written.running;
+    words.push(running.throughs.clone());
+    words.extend(running.unmet.iter().cloned());
+    for day in &running.weather {
+        words.extend(day.figures.iter().chain(&day.asks).cloned());
+    }
+    for day in &running.people {
+        words.extend(day.away.iter().chain(&day.stints).cloned());
+    }
+    for round in &running.rotation {
+        // Longer ones are cut short there.
+        let places = round.places.iter().flat_map(|it| [&it.left, &it.right]);
+        words.extend(places.filter(|who| who.chars().count() < 50).cloned());
+        words.extend(round.heads.iter().cloned());
+    }
+    for work in &course.plan.work {
+        words.push(course.library.tables.stages[work.stage].if_left.clone());
+    }
+    match &running.today {
+        Some(today) => {
+            words.extend([today.now.clone(), today.chance.clone()]);
+            words.extend(today.cures.iter().take(6).map(|it| it.figure.clone()));
+        }
+        None => words.push("Leave it so".to_owned()),
+    }
+    words
+}
+
+/// Stages, bays with their ends, and every time to ask.
+fn progress_sheet(course: &Course) -> Vec<String> {
+    let written = &course.written;
+    let stages = written.chance.stages.iter();
+    let mut words: Vec<String> = stages.map(|stage| stage.name.clone()).collect();
+    for (at, _) in written.frames.bays.iter().enumerate() {
+        words.push(format!("Bay {}", at + 1));
+    }
+    words.extend(written.frames.rows.iter().map(|row| row.station.clone()));
+    for day in &written.days {
+        words.push(day.date.clone());
+        let asked = day.entries.iter();
+        let asked = asked.filter(|it| it.kind == "break" || it.kind == "tidy");
+        words.extend(asked.map(|it| it.start.clone()));
     }
     words
 }

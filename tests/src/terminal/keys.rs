@@ -13,6 +13,25 @@ fn json(text: &str) -> Value {
     serde_json::from_str(&ran.out).expect("JSON and nothing else")
 }
 
+const LUNCH: &str = "breaks = [ { name = \"Lunch\"";
+
+const HOT: &str = "weather = { high = \"33 C\", low = \"2 C\", humidity = 0.7, wind = \"30 km/h\", full_sun = true }\n";
+
+/// A wish that can't be had, somebody away, and the first of the wall.
+const TOLD: &str = r#"
+[[wish]]
+lesson = "copes"
+day = 1
+at = 12:20:00
+[[absence]]
+who = "Student 3"
+day = 2
+[[progress]]
+day = 1
+time = 13:30:00
+stage = "dig"
+"#;
+
 /// Courses that between them fill every list and have every null.
 fn plans() -> Vec<(&'static str, Value)> {
     let leapfrog = with(&[
@@ -31,7 +50,11 @@ fn plans() -> Vec<(&'static str, Value)> {
         ("Europe/London", "Arctic/Longyearbyen"),
         ("in_stock = 6\n", ""),
     ]);
+    let day = with(&[(LUNCH, &format!("{HOT}{LUNCH}"))]) + TOLD;
+    let crowd = with(&[("novices = 6", "novices = 38"), ("\"6 m\"", "\"auto\"")]);
     vec![
+        ("a day that is being built", json(&day)),
+        ("a crowd", json(&crowd)),
         ("the metric example", json(Library::example(false))),
         ("the imperial example", json(Library::example(true))),
         ("a leapfrog", json(&leapfrog)),
@@ -43,6 +66,8 @@ fn plans() -> Vec<(&'static str, Value)> {
 fn at<'v>(plan: &'v Value, path: &str) -> Option<Vec<&'v Value>> {
     let mut values = vec![plan];
     for step in path.split('.') {
+        // What is null has nothing below it.
+        values.retain(|value| !value.is_null());
         let (key, list) = step
             .strip_suffix("[]")
             .map_or((step, false), |key| (key, true));
