@@ -24,9 +24,9 @@ const ABOUT_M: f64 = 0.05;
 /// So many courses are that part.
 const A_PART: usize = 500;
 /// So often at most the length is tried with all of them.
-const TRIES: u32 = 6;
+const TRIES: i32 = 10;
 /// A chance so much above the wished-for one is that one, and far nearer than it is known.
-const HAIR: f64 = 0.001;
+const HAIR: f64 = 0.0002;
 /// The chance falls about by this share of the share that a wall gets longer: a first guess.
 const SLOPE: f64 = 0.8;
 /// So often a length is tried that need only be about right.
@@ -132,20 +132,26 @@ impl Planner<'_> {
     fn exactly_near(&self, about: Length) -> Length {
         let (mut good, mut bad) = ((metres(0.0), 1.0 - self.course.chance), None);
         let mut length = about;
+        let mut short_of_it = 0;
         for tried in 1..=TRIES {
             let spare = self.to_spare(length, SAMPLES);
             if spare < 0.0 {
                 bad = Some((length, spare));
+                short_of_it += 1;
             } else {
                 good = (length, spare);
+                short_of_it = 0;
             }
             let near_enough = (0.0..HAIR).contains(&spare);
-            let far = length * (spare.abs() / SLOPE + HAIR * f64::from(tried));
+            // Twice as far each time, because the chance may fall far less steeply than guessed.
+            let far = length * ((spare.abs() / SLOPE + HAIR) * 2_f64.powi(tried - 1)).min(0.5);
             length = match bad {
                 _ if near_enough => break,
                 None => length + far,
                 Some((bad, _)) if good.0 <= metres(0.0) => bad - far,
                 Some((bad, _)) if bad - good.0 <= metres(PACE_FINENESS_M) => break,
+                // Where the chance falls by a step, as with one frame more, its slope leads nowhere.
+                Some((bad, _)) if 1 < short_of_it => (good.0 + bad) / 2.0,
                 Some((bad, short)) => good.0 + (bad - good.0) * (good.1 / (good.1 - short)),
             };
             if length <= metres(0.0) {
