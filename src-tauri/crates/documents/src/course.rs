@@ -2,6 +2,7 @@
 
 use crate::spelling;
 use crate::stored::FromStore;
+use craft::course::Student;
 use files::course::{CourseFile, Language};
 use files::{Fault, Library};
 use shapes::DateStyle;
@@ -19,6 +20,9 @@ pub struct Course {
     pub written: Written,
     /// What the course was planned with.
     pub library: Library,
+    /// Whose pages are wanted of the documents with pages for each student, as places in the
+    /// group; everybody's where nothing is said.
+    pub chosen: Option<Vec<usize>>,
 }
 
 impl Course {
@@ -52,7 +56,14 @@ impl Course {
             plan,
             written,
             library,
+            chosen: None,
         })
+    }
+
+    /// The students whose own pages are wanted, each with their place in the group.
+    pub(crate) fn chosen_students(&self) -> impl Iterator<Item = (usize, &Student)> {
+        let students = self.file.course.group.students.iter().enumerate();
+        students.filter(|(place, _)| self.chosen.as_ref().is_none_or(|all| all.contains(place)))
     }
 
     /// Every number of the plan, in SI.

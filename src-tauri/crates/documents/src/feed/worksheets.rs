@@ -36,11 +36,8 @@ fn sheets(course: &Course) -> Vec<Sheet> {
         answer: own(&it.answer),
         tolerance: own(&it.tolerance),
     };
-    given
-        .group
-        .students
-        .iter()
-        .enumerate()
+    course
+        .chosen_students()
         .map(|(number, student)| Sheet {
             name: student.name.clone(),
             questions: craft::worksheet::sheet(given, &course.library.tables, number)
