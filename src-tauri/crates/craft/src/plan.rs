@@ -11,6 +11,7 @@ mod lifting;
 mod ready;
 #[cfg(test)]
 pub(crate) mod sample;
+mod search;
 mod size;
 mod time;
 mod today;
@@ -48,6 +49,7 @@ use crate::sun::{SunDay, sun};
 use crate::tables::{KitRule, PaceTable, Tables};
 use crate::timber::TimberPlan;
 use crate::wall::{Ground, Line, Section, Volumes, Wall, WallEnd};
+use size::Sized;
 use std::borrow::Cow;
 use std::rc::Rc;
 use time::{Chances, Time};
@@ -183,10 +185,12 @@ impl<'a> Planner<'a> {
     }
 
     fn plan(&self) -> Result<Plan, Error> {
-        let sizing = self.size()?;
-        let built = self.build(sizing.length)?;
-        let programme = self.programme(&built);
-        let forecast = self.time.forecast(&programme, &self.tables.stages);
+        let Sized {
+            sizing,
+            built,
+            programme,
+            forecast,
+        } = self.sized()?;
         let sun: Vec<SunDay> = self
             .course
             .days
@@ -229,7 +233,6 @@ impl<'a> Planner<'a> {
         let heaps = self.heaps(&built, &stints, retaining.as_ref());
         let table = &self.tables.stone;
         let deliveries = deliveries(&self.course, &built.stone, retaining.as_ref(), table);
-        let days = self.days(&built, &programme);
         let today = self.today(&built, &programme)?;
         let timetable = self.timetable(&programme);
         let to_do = self.to_do(Planned {
@@ -342,24 +345,6 @@ impl<'a> Planner<'a> {
             spacing: self.course.frames.spacing,
         };
         Programme::new(&given, &self.amounts(built), &self.gang(built))
-    }
-
-    fn work(&self, built: &Built) -> Vec<StageWork> {
-        let (amounts, gang) = (self.amounts(built), self.gang(built));
-        self.tables
-            .stages
-            .iter()
-            .enumerate()
-            .map(|(stage, row)| {
-                let amount = amounts.of(row);
-                StageWork {
-                    stage,
-                    amount,
-                    hours: gang.clock_hours(row, amount),
-                }
-            })
-            .filter(|work| 0.0 < work.hours)
-            .collect()
     }
 
     fn kit(&self, built: &Built, conditions: &Conditions) -> Vec<KitLine> {

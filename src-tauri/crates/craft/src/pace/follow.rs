@@ -12,7 +12,7 @@ use super::programme::{Programme, Step};
 
 /// Who watches a programme being followed.
 pub trait Witness {
-    /// Whether it asks when each step is done, which takes a while to work out.
+    /// Whether it asks when each step is done and what that took, which takes a while to note.
     const ASKS_WHEN: bool = true;
 
     /// A lesson is given, after waiting for it from a clock time on.
@@ -118,17 +118,21 @@ impl Programme {
         for (number, step) in self.steps.iter().enumerate() {
             if step.together {
                 let last = scratch.last_bay();
-                scratch.waited_for[number] = last;
                 let all = scratch.ready[last];
                 scratch.ready.fill(all);
+                if W::ASKS_WHEN {
+                    scratch.waited_for[number] = last;
+                }
             }
             let Some(gate) = self.gate(step, calendar, scratch, witness) else {
                 scratch.stopped = Some(number);
                 scratch.done[number..].fill(f64::INFINITY);
                 break;
             };
-            self.work(number, step, gate, course, scratch);
-            scratch.done[number] = scratch.ready[scratch.last_bay()];
+            self.work::<W>(number, step, gate, course, scratch);
+            if W::ASKS_WHEN {
+                scratch.done[number] = scratch.ready[scratch.last_bay()];
+            }
         }
         scratch.last = scratch.last_bay();
         if W::ASKS_WHEN {
@@ -136,8 +140,10 @@ impl Programme {
                 witness.done(number, scratch.clock(*done, calendar));
             }
         }
-        let end = scratch.done.last().copied().unwrap_or_default();
-        scratch.clock(end, calendar)
+        if scratch.stopped.is_some() {
+            return f64::INFINITY;
+        }
+        scratch.clock(scratch.ready[scratch.last], calendar)
     }
 
     /// When a step may begin at the earliest: its lessons are given when the first bay is ready
@@ -155,6 +161,9 @@ impl Programme {
         if step.after.is_some() {
             gate = gate.max(calendar.working_at(pinned) - taught);
         }
+        if step.lessons.is_empty() {
+            return Some(gate);
+        }
         // Where nothing gets done a lesson takes no working time, but the clock goes on.
         let over = scratch.taught_until.max(pinned);
         let mut ready = calendar.clock_at(gate + taught).max(over);
@@ -171,7 +180,7 @@ impl Programme {
         Some(gate)
     }
 
-    fn work(
+    fn work<W: Witness>(
         &self,
         number: usize,
         step: &Step,
@@ -193,7 +202,9 @@ impl Programme {
             }
             let ready = scratch.ready[bay];
             let begins = ready.max(gate);
-            scratch.took[number * self.bays + bay] = [without_learning, begins - ready];
+            if W::ASKS_WHEN {
+                scratch.took[number * self.bays + bay] = [without_learning, begins - ready];
+            }
             scratch.ready[bay] = begins + minutes;
         }
     }

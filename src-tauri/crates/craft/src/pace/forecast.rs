@@ -111,21 +111,32 @@ fn by_stage(asked: &Asked<'_>, times: &[f64], steps: usize) -> Vec<StageTimes> {
 /// The share of the first `samples` courses drawn that finish.
 pub fn chance(programme: &Programme, calendar: &Calendar, luck: &Luck, samples: usize) -> f64 {
     let samples = samples.min(luck.len());
-    let finished = (0..samples)
-        .into_par_iter()
+    let courses: Vec<u32> = (0..u32::try_from(samples).unwrap_or(u32::MAX)).collect();
+    let finishing = finishing(programme, calendar, luck, &courses);
+    share(finishing.iter().filter(|it| **it).count(), samples)
+}
+
+/// Of each of some of the courses drawn, by their numbers, whether it finishes.
+pub fn finishing(
+    programme: &Programme,
+    calendar: &Calendar,
+    luck: &Luck,
+    courses: &[u32],
+) -> Vec<bool> {
+    let mut finishing = vec![false; courses.len()];
+    finishing
+        .par_iter_mut()
+        .zip(courses)
         .with_min_len(AT_A_TIME)
-        .map_init(
+        .for_each_init(
             || Scratch::new(programme),
-            |scratch, number| {
-                let course = luck.course(number);
-                programme
-                    .follow(calendar, course, scratch, &mut ())
-                    .is_finite()
+            |scratch, (finishes, number)| {
+                let course = luck.course(*number as usize);
+                let end = programme.follow(calendar, course, scratch, &mut ());
+                *finishes = end.is_finite();
             },
-        )
-        .filter(|finished| *finished)
-        .count();
-    share(finished, samples)
+        );
+    finishing
 }
 
 fn share(some: usize, of: usize) -> f64 {

@@ -1,7 +1,8 @@
 //! What would make the wall longer, how the chance falls with its length, and two walls for one.
 
+use super::Planner;
 use super::changes::Change;
-use super::{Planner, size};
+use super::search::LONGEST_TRIED_M;
 use crate::course::{Course, Group};
 use crate::pace::crew;
 use crate::pace::sizing::{Binding, Bound, Sizing};
@@ -12,7 +13,7 @@ use std::rc::Rc;
 /// So many of the simulated courses are asked what a change would do.
 const ASKED: usize = 500;
 /// And so many how the chance falls with the length.
-const ASKED_FOR_THE_CURVE: usize = 1000;
+const ASKED_FOR_THE_CURVE: u32 = 1000;
 /// So many points the curve of chance has to either side.
 const TO_EITHER_SIDE: u32 = 6;
 /// A change that brings less is not worth naming.
@@ -111,7 +112,7 @@ impl Planner<'_> {
     fn allowed(&self, sizing: &Sizing, limit: Binding) -> Option<(Length, Binding)> {
         let length = match limit {
             Binding::Pace => self.about_pace_from(pace_of(sizing), ASKED),
-            Binding::Frames => self.frames_limit().unwrap_or(metres(size::LONGEST_TRIED_M)),
+            Binding::Frames => self.frames_limit().unwrap_or(metres(LONGEST_TRIED_M)),
             Binding::Stone => self.stone_limit()?,
             _ => return None,
         };
@@ -174,17 +175,52 @@ impl Planner<'_> {
         }
         let chosen = sizing.length;
         let by = chosen / f64::from(TO_EITHER_SIDE) * 0.75;
-        let at = |length: Length| {
-            let built = self.build(length).ok()?;
-            let programme = self.programme(&built);
-            let stages = &self.tables.stages;
-            let chance = self.time.chance(&programme, stages, ASKED_FOR_THE_CURVE);
-            Some((length, chance))
+        let courses: Vec<u32> = (0..ASKED_FOR_THE_CURVE).collect();
+        let Some(answers) = self.finishing(chosen, &courses) else {
+            return Vec::new();
         };
-        let below = (1..TO_EITHER_SIDE).rev();
-        let below = below.filter_map(|step| at(chosen - by * f64::from(step)));
-        let above = (1..=TO_EITHER_SIDE).filter_map(|step| at(chosen + by * f64::from(step)));
-        below.chain([(chosen, chance)]).chain(above).collect()
+        let (finish, fail) = parted(&courses, &answers);
+        let above = (1..=TO_EITHER_SIDE).map(|step| chosen + by * f64::from(step));
+        let below = (1..TO_EITHER_SIDE).map(|step| chosen - by * f64::from(step));
+        let mut curve = self.curve_below(below, fail);
+        curve.reverse();
+        curve.push((chosen, chance));
+        curve.extend(self.curve_above(above, finish));
+        curve
+    }
+
+    /// Only courses that finished a shorter wall are asked about a longer one.
+    fn curve_above(
+        &self,
+        lengths: impl Iterator<Item = Length>,
+        mut finish: Vec<u32>,
+    ) -> Vec<(Length, f64)> {
+        let mut curve = Vec::new();
+        for length in lengths {
+            let Some(answers) = self.finishing(length, &finish) else {
+                break;
+            };
+            (finish, _) = parted(&finish, &answers);
+            curve.push((length, share_of_the_curve(finish.len())));
+        }
+        curve
+    }
+
+    /// Only courses that did not finish a longer wall are asked about a shorter one.
+    fn curve_below(
+        &self,
+        lengths: impl Iterator<Item = Length>,
+        mut fail: Vec<u32>,
+    ) -> Vec<(Length, f64)> {
+        let mut curve = Vec::new();
+        for length in lengths {
+            let Some(answers) = self.finishing(length, &fail) else {
+                break;
+            };
+            (_, fail) = parted(&fail, &answers);
+            curve.push((length, 1.0 - share_of_the_curve(fail.len())));
+        }
+        curve
     }
 
     /// Half the people at each of two walls, where they are too many for one.
@@ -217,6 +253,18 @@ impl Planner<'_> {
             lengths: [length(&halves[0])?, length(&halves[1])?],
         })
     }
+}
+
+/// Those that finish, and those that do not.
+fn parted(courses: &[u32], finishing: &[bool]) -> (Vec<u32>, Vec<u32>) {
+    let answered = courses.iter().zip(finishing);
+    let (finish, fail): (Vec<_>, Vec<_>) = answered.partition(|(_, finishes)| **finishes);
+    let numbers = |some: Vec<(&u32, &bool)>| some.into_iter().map(|(number, _)| *number).collect();
+    (numbers(finish), numbers(fail))
+}
+
+fn share_of_the_curve(courses: usize) -> f64 {
+    courses as f64 / f64::from(ASKED_FOR_THE_CURVE)
 }
 
 /// What pace allows as things stand.

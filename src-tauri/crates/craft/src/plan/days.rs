@@ -1,6 +1,6 @@
-//! What there is to know of each day beside its timetable: weather, people, who does what.
+//! What there is to know of the days beside their timetable: work, weather, people, who does what.
 
-use super::{Built, LAYING, Planner};
+use super::{Built, LAYING, Planner, StageWork};
 use crate::pace::fixed::Timed;
 use crate::pace::programme::Programme;
 use crate::people::{self, DayPeople, LayingStage, Rotation, rotation, unmet};
@@ -58,5 +58,24 @@ impl Planner<'_> {
                 .map(|day| self.time.calendar.working_on(day))
                 .collect(),
         }
+    }
+
+    /// The stages there is work for.
+    pub(super) fn work(&self, built: &Built) -> Vec<StageWork> {
+        let (amounts, gang) = (self.amounts(built), self.gang(built));
+        self.tables
+            .stages
+            .iter()
+            .enumerate()
+            .map(|(stage, row)| {
+                let amount = amounts.of(row);
+                StageWork {
+                    stage,
+                    amount,
+                    hours: gang.clock_hours(row, amount),
+                }
+            })
+            .filter(|work| 0.0 < work.hours)
+            .collect()
     }
 }

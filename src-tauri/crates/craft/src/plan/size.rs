@@ -1,10 +1,13 @@
 //! How long the wall is: every limit worked out, and the length they leave.
 
-use super::Planner;
+use super::search::{Looked, longest_kept};
+use super::{Built, Planner};
 use crate::Error;
 use crate::course::Course;
 use crate::pace::SAMPLES;
 use crate::pace::crew;
+use crate::pace::forecast::Forecast;
+use crate::pace::programme::Programme;
 use crate::pace::sizing::{self, Binding, Bound, Kept, Limit, Sizing, longest, rounded_down};
 use crate::quantity::{self, Length, Read, metres};
 use crate::wall::{Line, Top, all_but_the_last_straight, total};
@@ -14,31 +17,30 @@ use std::rc::Rc;
 /// How much lower a wall is tried where the time does not allow one so high.
 const HEIGHT_STEP_M: f64 = 0.05;
 
-/// The longest wall that is ever tried.
-pub(super) const LONGEST_TRIED_M: f64 = 400.0;
-
 /// How finely the length that pace allows is searched: far below how surely it is known.
 const PACE_FINENESS_M: f64 = 0.01;
-/// How finely it is looked for at first, with a part of the simulated courses.
-const ABOUT_M: f64 = 0.05;
-/// So many courses are that part.
+/// So many courses say about where it is.
 const A_PART: usize = 500;
-/// So often at most the length is tried with all of them.
-const TRIES: i32 = 10;
-/// A chance so much above the wished-for one is that one, and far nearer than it is known.
-const HAIR: f64 = 0.0002;
-/// The chance falls about by this share of the share that a wall gets longer: a first guess.
-const SLOPE: f64 = 0.8;
-/// So often a length is tried that need only be about right.
-const QUICK_TRIES: usize = 5;
-/// And it need be right to this share.
-const QUICK_SHARE: f64 = 0.01;
+/// What those say may be off by this share: the spread of a chance told by so few.
+const A_PART_OFF: f64 = 0.03;
+/// A length that need only be about right is right to this share of it.
+const ABOUT: f64 = 0.01;
+/// A first guess may be off by this share.
+const GUESS_OFF: f64 = 0.1;
 /// How finely the length that the stone allows is searched; this costs next to nothing.
 const STONE_FINENESS_M: f64 = 1e-6;
 
+/// A wall that was sized.
+pub(super) struct Sized {
+    pub(super) sizing: Sizing,
+    pub(super) built: Built,
+    pub(super) programme: Programme,
+    pub(super) forecast: Forecast,
+}
+
 impl Planner<'_> {
     /// All limits, and the length they leave.
-    pub(super) fn size(&self) -> Result<Sizing, Error> {
+    fn size(&self) -> Result<Sizing, Error> {
         self.build(self.tried_length())?;
         let pace = self.pace_limit();
         let mut limits = vec![
@@ -73,7 +75,6 @@ impl Planner<'_> {
                 .map(|length| most(Binding::Site, length)),
         );
         let mut sizing = Sizing::of(limits, self.course.wall.length, self.course.units);
-        self.keep_the_chance(&mut sizing);
         self.keep_the_line(&mut sizing);
         Ok(sizing)
     }
@@ -116,93 +117,79 @@ impl Planner<'_> {
     /// The longest wall that finishes in the wished-for share of simulated courses. A part of
     /// the courses says about where it is; all of them are then asked there.
     fn pace_limit(&self) -> Length {
-        self.exactly_near(self.about_pace(A_PART))
-    }
-
-    /// The same by a part of the simulated courses.
-    pub(super) fn about_pace(&self, samples: usize) -> Length {
-        let near = crew::elbow_room(&self.course.group, &self.pace);
-        longest(near, metres(ABOUT_M), |length| {
-            0.0 <= self.to_spare(length, samples)
+        let near = self.about_pace(A_PART);
+        self.longest_kept(&Looked {
+            courses: SAMPLES,
+            share: self.course.chance,
+            near,
+            off: A_PART_OFF,
+            fineness: metres(PACE_FINENESS_M),
         })
     }
 
-    /// The same by all of them. From where a part of them says it is, a step on by the slope of
-    /// the chance, then in between, until the chance is the wished-for one but for a hair.
-    fn exactly_near(&self, about: Length) -> Length {
-        let (mut good, mut bad) = ((metres(0.0), 1.0 - self.course.chance), None);
-        let mut length = about;
-        let mut short_of_it = 0;
-        for tried in 1..=TRIES {
-            let spare = self.to_spare(length, SAMPLES);
-            if spare < 0.0 {
-                bad = Some((length, spare));
-                short_of_it += 1;
-            } else {
-                good = (length, spare);
-                short_of_it = 0;
-            }
-            let near_enough = (0.0..HAIR).contains(&spare);
-            // Twice as far each time, because the chance may fall far less steeply than guessed.
-            let far = length * ((spare.abs() / SLOPE + HAIR) * 2_f64.powi(tried - 1)).min(0.5);
-            length = match bad {
-                _ if near_enough => break,
-                None => length + far,
-                Some((bad, _)) if good.0 <= metres(0.0) => bad - far,
-                Some((bad, _)) if bad - good.0 <= metres(PACE_FINENESS_M) => break,
-                // Where the chance falls by a step, as with one frame more, its slope leads nowhere.
-                Some((bad, _)) if 1 < short_of_it => (good.0 + bad) / 2.0,
-                Some((bad, short)) => good.0 + (bad - good.0) * (good.1 / (good.1 - short)),
-            };
-            if length <= metres(0.0) {
-                break;
-            }
-        }
-        good.0
+    /// About the same, by a part of the simulated courses.
+    pub(super) fn about_pace(&self, courses: usize) -> Length {
+        self.about_pace_from(crew::elbow_room(&self.course.group, &self.pace), courses)
     }
 
-    /// About the same, looked for from a length that can't be far off, by a part of the courses.
-    pub(super) fn about_pace_from(&self, start: Length, samples: usize) -> Length {
-        let (mut length, mut spare) = (start, self.to_spare(start, samples));
-        let mut slope = SLOPE;
-        for _ in 0..QUICK_TRIES {
-            let by = (spare / slope).clamp(-0.5, 0.5);
-            if by.abs() < QUICK_SHARE {
-                break;
-            }
-            let next = length * (1.0 + by);
-            let then = self.to_spare(next, samples);
-            // Where the chance is level nothing says how far to go.
-            slope = ((spare - then) / by).max(SLOPE / 4.0);
-            (length, spare) = (next, then);
-        }
-        length
+    /// About the same, looked for from a length that can't be far off.
+    pub(super) fn about_pace_from(&self, near: Length, courses: usize) -> Length {
+        self.longest_kept(&Looked {
+            courses,
+            share: self.course.chance,
+            near,
+            off: GUESS_OFF,
+            fineness: near * ABOUT,
+        })
     }
 
-    /// How much more than the wished-for share of so many simulated courses finishes; less than
-    /// nothing where it is less.
-    fn to_spare(&self, length: Length, samples: usize) -> f64 {
+    fn longest_kept(&self, looked: &Looked) -> Length {
+        longest_kept(looked, |length, courses| {
+            let answers = self.finishing(length, courses);
+            answers.unwrap_or_else(|| vec![false; courses.len()])
+        })
+    }
+
+    /// Of each of some simulated courses, whether it finishes a wall so long; nothing if no such
+    /// wall can be built.
+    pub(super) fn finishing(&self, length: Length, courses: &[u32]) -> Option<Vec<bool>> {
+        let built = self.build(length).ok()?;
+        let programme = self.programme(&built);
+        let stages = &self.tables.stages;
+        Some(self.time.finishing(&programme, stages, courses))
+    }
+
+    /// Whether a wall so long finishes in the wished-for share of all simulated courses.
+    fn finishes(&self, length: Length) -> bool {
         let Ok(built) = self.build(length) else {
-            return -1.0;
+            return false;
         };
         let programme = self.programme(&built);
-        let chance = self.time.chance(&programme, &self.tables.stages, samples);
-        chance - self.course.chance
+        let chance = self.time.chance(&programme, &self.tables.stages, SAMPLES);
+        self.course.chance <= chance
     }
 
-    fn finishes(&self, length: Length) -> bool {
-        0.0 <= self.to_spare(length, SAMPLES)
-    }
-
-    /// Frames, throughs and copes come in whole numbers, so that a rounded length could in
-    /// rare cases fall on the wrong side of a step: it then gives way by one step more.
-    fn keep_the_chance(&self, sizing: &mut Sizing) {
+    /// The length with what it takes and its forecast. Frames, throughs and copes come in whole
+    /// numbers, so that a rounded length could in rare cases fall on the wrong side of a step: it
+    /// then gives way by one step more.
+    pub(super) fn sized(&self) -> Result<Sized, Error> {
+        let mut sizing = self.size()?;
         let step = sizing::step(self.course.units);
-        while sizing.binding == Binding::Pace
-            && step * 1.5 < sizing.length
-            && !self.finishes(sizing.length)
-        {
-            sizing.length = rounded_down(sizing.length - step, self.course.units);
+        loop {
+            let built = self.build(sizing.length)?;
+            let programme = self.programme(&built);
+            let forecast = self.time.forecast(&programme, &self.tables.stages);
+            let by_pace = sizing.binding == Binding::Pace && sizing.kept.is_none();
+            if by_pace && step * 1.5 < sizing.length && forecast.chance < self.course.chance {
+                sizing.length = rounded_down(sizing.length - step, self.course.units);
+                continue;
+            }
+            return Ok(Sized {
+                sizing,
+                built,
+                programme,
+                forecast,
+            });
         }
     }
 

@@ -124,6 +124,17 @@ impl Time {
         })
     }
 
+    /// Of each of some simulated courses, whether it finishes.
+    pub(super) fn finishing(
+        &self,
+        programme: &Programme,
+        stages: &[Stage],
+        courses: &[u32],
+    ) -> Vec<bool> {
+        let luck = self.chances.luck(stages, programme.bays);
+        forecast::finishing(programme, &self.calendar, &luck, courses)
+    }
+
     /// The share of the first so many simulated courses that finish.
     pub(super) fn chance(&self, programme: &Programme, stages: &[Stage], samples: usize) -> f64 {
         let luck = self.chances.luck(stages, programme.bays);

@@ -1,0 +1,197 @@
+//! The longest wall that enough of the simulated courses finish, found by asking as few of them as
+//! may be.
+//!
+//! A course that finishes a wall finishes a shorter one, and one that does not finish it will not
+//! finish a longer one. So between two lengths only those are asked again that finish the shorter
+//! and not the longer; the others have answered. Where one frame more lets a course finish after
+//! all, the answer is off by that course: the forecast at the length chosen asks all of them.
+
+use crate::quantity::{Length, Read, metres};
+
+/// The longest wall that is ever tried.
+pub(super) const LONGEST_TRIED_M: f64 = 400.0;
+
+/// The chance falls about by this share of the share that a wall gets longer: a first guess.
+const SLOPE: f64 = 0.8;
+/// A chance so much above the wished-for one is that one, and far nearer than it is known.
+const HAIR: f64 = 0.0002;
+/// So often at most a length is tried.
+const TRIES: i32 = 40;
+/// Each try halves the stretch at least, but for this share: where the chance falls by a step its
+/// slope leads nowhere.
+const NEAR_AN_END: f64 = 0.15;
+
+/// What is looked for, and from where.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Looked {
+    /// So many courses are asked.
+    pub(super) courses: usize,
+    /// And this share of them is to finish.
+    pub(super) share: f64,
+    /// Where the answer is likely.
+    pub(super) near: Length,
+    /// How far off that may be, as a share of it.
+    pub(super) off: f64,
+    /// How finely the answer is wanted.
+    pub(super) fineness: Length,
+}
+
+/// The longest wall found; 0 m where no wall is finished by enough courses. `finishing` says of each
+/// of some courses whether it finishes a wall.
+pub(super) fn longest_kept(
+    looked: &Looked,
+    mut finishing: impl FnMut(Length, &[u32]) -> Vec<bool>,
+) -> Length {
+    let mut bracket = Bracket::new(looked);
+    let mut length = looked.near * (1.0 + looked.off);
+    for tried in 0..TRIES {
+        bracket.ask(length, &mut finishing);
+        match bracket.next(looked, tried) {
+            Some(next) => length = next,
+            None => break,
+        }
+    }
+    bracket.good.0
+}
+
+/// A stretch of lengths that holds the answer.
+struct Bracket {
+    /// So many courses have to finish.
+    need: usize,
+    /// The longest length that enough courses finish, and how many do.
+    good: (Length, usize),
+    /// The shortest length that too few finish, and how many do.
+    bad: Option<(Length, usize)>,
+    /// The courses that finish the one and not the other.
+    open: Vec<u32>,
+}
+
+impl Bracket {
+    fn new(looked: &Looked) -> Self {
+        // A hair less, so that 0.8 of 500 is 400 whatever the last binary digit.
+        let need = (looked.share * looked.courses as f64 - 1e-6)
+            .ceil()
+            .max(1.0);
+        Self {
+            need: need as usize,
+            good: (metres(0.0), looked.courses),
+            bad: None,
+            open: (0..u32::try_from(looked.courses).unwrap_or(u32::MAX)).collect(),
+        }
+    }
+
+    /// Asks the open courses about a length within the stretch, which it then ends.
+    fn ask(&mut self, length: Length, finishing: &mut impl FnMut(Length, &[u32]) -> Vec<bool>) {
+        let answers = finishing(length, &self.open);
+        let surely = self.bad.map_or(0, |(_, finishing)| finishing);
+        let count = surely + answers.iter().filter(|finishes| **finishes).count();
+        let enough = self.need <= count;
+        let mut answers = answers.into_iter();
+        // Those that finish a length too long for enough of them finish all shorter ones.
+        self.open
+            .retain(|_| answers.next().is_some_and(|finishes| finishes == enough));
+        if enough {
+            self.good = (length, count);
+        } else {
+            self.bad = Some((length, count));
+        }
+    }
+
+    /// The next length worth asking about.
+    fn next(&self, looked: &Looked, tried: i32) -> Option<Length> {
+        let courses = looked.courses as f64;
+        let share = |count: usize| (count as f64 - self.need as f64) / courses;
+        let (good, spare) = (self.good.0, share(self.good.1));
+        // Twice as far each time, because the chance may fall far less steeply than guessed.
+        let far = |share: f64| {
+            let by = looked.off.max(share.abs() / SLOPE) + looked.off;
+            (by * 2_f64.powi(tried)).min(0.5)
+        };
+        match self.bad {
+            _ if metres(0.0) < good && spare < HAIR => None,
+            None if metres(LONGEST_TRIED_M) <= good => None,
+            None => Some(least(
+                good * (1.0 + 2.0 * far(spare)),
+                metres(LONGEST_TRIED_M),
+            )),
+            Some((bad, _)) if bad - good <= looked.fineness => None,
+            Some((bad, count)) if good <= metres(0.0) => Some(bad * (1.0 - far(share(count)))),
+            Some((bad, count)) => {
+                let part = spare / (spare - share(count));
+                Some(good + (bad - good) * part.clamp(NEAR_AN_END, 1.0 - NEAR_AN_END))
+            }
+        }
+    }
+}
+
+fn least(a: Length, b: Length) -> Length {
+    if b < a { b } else { a }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::cell::Cell;
+
+    /// Courses that finish walls up to these lengths in metres; how long a wall is found for a
+    /// share of them, and how many answers that took.
+    fn found(reach: &[f64], share: f64, near: f64, fineness: f64) -> (f64, usize) {
+        let asked = Cell::new(0);
+        let looked = Looked {
+            courses: reach.len(),
+            share,
+            near: metres(near),
+            off: 0.03,
+            fineness: metres(fineness),
+        };
+        let length = longest_kept(&looked, |length, courses| {
+            asked.set(asked.get() + courses.len());
+            let finishes = |it: &u32| length.si() <= reach[*it as usize];
+            courses.iter().map(finishes).collect()
+        });
+        (length.si(), asked.get())
+    }
+
+    /// From 5 to 15 m, evenly.
+    fn even(courses: usize) -> Vec<f64> {
+        let step = 10.0 / courses as f64;
+        (0..courses).map(|it| 5.0 + step * it as f64).collect()
+    }
+
+    #[test]
+    fn the_length_that_a_share_finishes_is_found_from_anywhere() {
+        let reach = even(10_000);
+        for near in [0.3, 3.0, 6.9, 7.0, 7.2, 14.0, 90.0] {
+            for (share, right) in [(0.8, 7.0), (0.5, 10.0), (0.99, 5.1), (0.1, 14.0)] {
+                let (length, _) = found(&reach, share, near, 0.001);
+                assert!(
+                    length <= right + 1e-9 && right - length <= 0.005,
+                    "{share} from {near}: {length}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn few_courses_are_asked_twice() {
+        let (_, asked) = found(&even(10_000), 0.8, 7.05, 0.01);
+        assert!(asked < 17_000, "{asked}");
+    }
+
+    #[test]
+    fn steps_plateaus_and_ends_are_found() {
+        // All courses end at one length.
+        let (length, _) = found(&[6.3; 500], 0.8, 5.0, 0.001);
+        assert!((6.299..=6.3).contains(&length), "{length}");
+        // Half reach 4 m and half 9 m: for less than half it is 9 m.
+        let halves = [[4.0; 250], [9.0; 250]].concat();
+        let (length, _) = found(&halves, 0.4, 5.0, 0.001);
+        assert!((8.999..=9.0).contains(&length), "{length}");
+        let (length, _) = found(&halves, 0.6, 5.0, 0.001);
+        assert!((3.999..=4.0).contains(&length), "{length}");
+        // Nobody finishes anything, and everybody whatever is tried.
+        assert!(found(&[0.0; 500], 0.8, 5.0, 0.001).0 < 0.01);
+        let (length, _) = found(&[1000.0; 500], 0.8, 5.0, 0.001);
+        assert!((length - LONGEST_TRIED_M).abs() < 1e-9, "{length}");
+    }
+}
