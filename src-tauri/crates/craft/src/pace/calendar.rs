@@ -4,6 +4,10 @@
 //! *Working minutes* count what gets done: a minute at a rate of 0.5 is half a working minute.
 //! The same calendar serves the simulated courses and the printed timetable.
 
+mod hand;
+
+pub use hand::Hand;
+
 use crate::course::Day;
 use chrono::{NaiveDate, NaiveTime, Timelike};
 
@@ -146,32 +150,13 @@ impl Calendar {
     /// there are. What rounding adds to the last of them does not count.
     pub fn clock_at(&self, working: f64) -> f64 {
         let at = less(&self.before, working);
-        let Some(open) = self.open.get(at.saturating_sub(1)) else {
-            return f64::INFINITY;
-        };
-        if open.rate <= 0.0 {
-            return if working <= open.before {
-                open.from
-            } else {
-                f64::INFINITY
-            };
-        }
-        let clock = open.from + (working - open.before).max(0.0) / open.rate;
-        if clock <= open.to {
-            clock
-        } else if clock <= open.to + HAIR {
-            open.to
-        } else {
-            f64::INFINITY
-        }
+        hand::clock_in(self.open.get(at.saturating_sub(1)), working)
     }
 
     /// Working minutes before a clock time.
     pub fn working_at(&self, clock: f64) -> f64 {
         let at = less(&self.from, clock);
-        self.open.get(at.saturating_sub(1)).map_or(0.0, |open| {
-            open.before + (clock.clamp(open.from, open.to) - open.from) * open.rate
-        })
+        hand::working_in(self.open.get(at.saturating_sub(1)), clock)
     }
 
     /// When a talk of so many minutes is given at the earliest from a clock time on: in one
@@ -179,7 +164,11 @@ impl Calendar {
     /// enough; one that is longer than every stretch to come begins at once and goes on after
     /// the break. Nothing if the course is over before it ends.
     pub fn talk(&self, clock: f64, minutes: f64) -> Option<Span> {
-        let mut at = less(&self.from, clock).saturating_sub(1);
+        self.talk_in(less(&self.from, clock).saturating_sub(1), clock, minutes)
+    }
+
+    /// The same where the stretch is known that begins before the clock time.
+    fn talk_in(&self, mut at: usize, clock: f64, minutes: f64) -> Option<Span> {
         if self.open.get(at).is_some_and(|open| open.to <= clock) {
             at += 1;
         }

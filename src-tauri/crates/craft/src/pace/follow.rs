@@ -6,7 +6,7 @@
 //!
 //! `T(stage, bay) = max(T(stage before, bay), gate) + usual · slowness · string + learning`
 
-use super::calendar::{Calendar, Span};
+use super::calendar::{Calendar, Hand, Span};
 use super::luck::Course;
 use super::programme::{Programme, Step};
 
@@ -39,6 +39,8 @@ pub struct Scratch {
     lessons: Vec<(f64, f64)>,
     /// The clock when the last of them ended.
     taught_until: f64,
+    /// Where on the calendar that was.
+    hand: Hand,
     /// Step by step: when it is done in every bay.
     done: Vec<f64>,
     /// Step by step and bay by bay: what it took without learning, and what went by before it
@@ -62,6 +64,7 @@ impl Scratch {
             laid: vec![0.0; bays],
             lessons: Vec::with_capacity(lessons),
             taught_until: f64::NEG_INFINITY,
+            hand: Hand::default(),
             done: vec![0.0; steps],
             took: vec![[0.0; 2]; steps * bays],
             waited_for: vec![0; steps],
@@ -75,6 +78,7 @@ impl Scratch {
         self.laid.copy_from_slice(&programme.laid);
         self.lessons.clear();
         self.taught_until = f64::NEG_INFINITY;
+        self.hand = Hand::default();
         self.stopped = None;
     }
 
@@ -166,13 +170,14 @@ impl Programme {
         }
         // Where nothing gets done a lesson takes no working time, but the clock goes on.
         let over = scratch.taught_until.max(pinned);
-        let mut ready = calendar.clock_at(gate + taught).max(over);
+        let hand = &mut scratch.hand;
+        let mut ready = calendar.clock_on(hand, gate + taught).max(over);
         for &lesson in &step.lessons {
-            let span = calendar.talk(ready, self.lesson_minutes[lesson])?;
+            let minutes = self.lesson_minutes[lesson];
+            let (span, [begins, ends]) = calendar.talk_on(hand, ready, minutes)?;
             witness.lesson(lesson, ready, span);
-            let begins = calendar.working_at(span.from);
             gate = gate.max(begins - taught);
-            taught += calendar.working_at(span.to) - begins;
+            taught += ends - begins;
             scratch.lessons.push((gate, taught));
             ready = span.to;
             scratch.taught_until = span.to;
