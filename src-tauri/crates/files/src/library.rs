@@ -3,14 +3,21 @@
 //! Each file comes from the built-in copy of `lessons/`, unless the instructor's own folder
 //! holds a file of the same name: then that one counts.
 
-use crate::Error;
-use crate::cards::{self, Card, Country, Term};
+use crate::cards::{self, Card, Country, Names, Term};
+use crate::first_aid::{Injuries, Injury};
 use crate::own_kit;
-use crate::shelf::{self, Shelf};
+use crate::shelf::{self, Shelf, Text};
 use crate::tables;
+use crate::{Error, Refusal};
 use craft::tables::Tables;
 use std::collections::BTreeMap;
 use std::path::Path;
+
+/// The folder of the sketches that lessons name.
+const SKETCHES: &str = "sketches";
+
+/// The file there that is no sketch but what sketches share.
+const HAND: &str = "hand";
 
 /// Everything a course is planned and printed with.
 #[derive(Debug, Clone)]
@@ -19,14 +26,21 @@ pub struct Library {
     pub tables: Tables,
     /// The lessons, in the order of their files' names.
     pub cards: Vec<Card>,
-    /// Page templates by file name.
+    /// Page templates by file name, and the sketches of lessons as `sketches/NAME.typ`.
     pub pages: BTreeMap<String, String>,
     /// Words of the trade.
     pub terms: Vec<Term>,
     /// Emergency numbers.
     pub countries: Vec<Country>,
+    /// What to do about the injuries that are likely at a wall.
+    pub first_aid: Vec<Injury>,
     /// Tools whose kit rules this instructor has changed for good.
     pub own_rules: Vec<String>,
+    /// What is wrong with lessons of the instructor's own; the built-in ones count instead.
+    pub faults: Vec<Refusal>,
+    /// Page templates of the instructor's own that could not be read, so that the built-in ones
+    /// count: what is wrong with each.
+    pub pages_unread: Vec<String>,
 }
 
 impl Library {
@@ -39,10 +53,12 @@ impl Library {
     }
 
     /// The built-in library with an instructor's own over it: `lessons/` in their folder
-    /// holds their files.
+    /// holds their files. A lesson of theirs that is broken is named among the
+    /// [`Library::faults`], and the built-in one is used.
     ///
     /// # Errors
-    /// [`Error::Refused`] naming the file and the line of what is broken; [`Error::Read`].
+    /// [`Error::Refused`] naming the file and the line of a table that is broken;
+    /// [`Error::Read`].
     pub fn with_store(store: &Path) -> Result<Self, Error> {
         if !store.is_dir() {
             let cause = std::io::ErrorKind::NotFound.into();
@@ -58,26 +74,51 @@ impl Library {
         let shelf = Shelf {
             own: store.map(|store| store.join("lessons")),
         };
-        let texts = shelf.folder("cards", "md")?;
-        let cards: Vec<Card> = texts.iter().map(cards::card).collect::<Result<_, _>>()?;
-        let tables = tables::tables(&shelf, &cards)?;
-        for (text, card) in texts.iter().zip(&cards) {
-            cards::has_its_place(text, card, &tables.stages)?;
-        }
+        let mut tables = tables::tables(&shelf)?;
+        let (pages, mut pages_unread) = shelf.folder_or_built_in("pages", "typ");
+        let (sketches, unread) = shelf.folder_or_built_in(SKETCHES, "typ");
+        pages_unread.extend(unread);
+        let stems = sketches
+            .iter()
+            .filter_map(|it| it.name.strip_suffix(".typ"));
+        let names = Names {
+            stages: &tables.stages,
+            cautions: &tables.cautions,
+            sketches: &stems.filter(|stem| *stem != HAND).collect::<Vec<_>>(),
+        };
+        let (cards, faults) = read_cards(&shelf, &names)?;
+        tables.lessons = cards.iter().map(tables::lesson).collect();
+        let pages = pages.into_iter().map(|page| (page.name, page.text));
+        let sketch = |it: Text| (format!("{SKETCHES}/{}", it.name), it.text);
+        let pages = pages.chain(sketches.into_iter().map(sketch)).collect();
         Ok(Self {
             tables,
             cards,
-            pages: shelf
-                .folder("pages", "typ")?
-                .into_iter()
-                .map(|page| (page.name, page.text))
-                .collect(),
+            faults,
+            pages,
+            pages_unread,
             terms: shelf.table::<tables::Terms>("glossary.toml")?.term,
             countries: shelf
                 .table::<tables::Countries>("tables/countries.toml")?
                 .country,
+            first_aid: shelf.table::<Injuries>("tables/first-aid.toml")?.injury,
             own_rules: own_kit::items(&shelf)?,
         })
+    }
+
+    /// A page template or a sketch as it came with the program, by its name among the
+    /// [`Library::pages`]; nothing if none of that name did.
+    pub fn built_in_page(name: &str) -> Option<&'static str> {
+        shelf::built_in(&Self::path_of_page(name))
+    }
+
+    /// Where a page template or a sketch lies in `lessons/`.
+    pub fn path_of_page(name: &str) -> String {
+        if name.starts_with(SKETCHES) {
+            name.to_owned()
+        } else {
+            format!("pages/{name}")
+        }
     }
 
     /// The text of a built-in example course.
@@ -97,5 +138,56 @@ impl Library {
             .iter()
             .find(|country| Some(country.code.as_str()) == code)?;
         Some(&country.emergency)
+    }
+}
+
+/// The lesson cards, and what is wrong with those of the instructor's own. In place of such a
+/// one stands the built-in card of that name, if there is one.
+fn read_cards(shelf: &Shelf, names: &Names<'_>) -> Result<(Vec<Card>, Vec<Refusal>), Error> {
+    let (mut all, mut faults) = (Vec::new(), Vec::new());
+    let read = |text: Text| cards::card(&text.with_plain_lines(), names);
+    for path in shelf.paths("cards", "md") {
+        match shelf.text(&path).and_then(read) {
+            Ok(card) => all.push(card),
+            Err(error) if shelf.is_own(&path) => {
+                let built_in = Text::built_in(&path);
+                faults.push(told(error, built_in.is_some()));
+                all.extend(built_in.map(read).transpose()?);
+            }
+            Err(error) => return Err(error),
+        }
+    }
+    Ok((all, faults))
+}
+
+/// What is wrong with a card, and what happens until it is mended.
+fn told(error: Error, has_built_in: bool) -> Refusal {
+    let cure = if has_built_in {
+        "the built-in lesson of this name is used until it is mended"
+    } else {
+        "this lesson is not there until it is mended"
+    };
+    let mut refusal = match error {
+        Error::Refused(refusal) => *refusal,
+        Error::Read { path, cause } | Error::Write { path, cause } => unreadable(&path, &cause),
+        Error::Exists { path } => unreadable(&path, &std::io::ErrorKind::AlreadyExists.into()),
+    };
+    // What would be right comes first, then what happens meanwhile.
+    refusal.cure = match refusal.cure.as_str() {
+        "" | crate::shelf::MEND => cure.to_owned(),
+        right => format!("{right}; {cure}"),
+    };
+    refusal
+}
+
+fn unreadable(path: &Path, cause: &std::io::Error) -> Refusal {
+    Refusal {
+        file: path.display().to_string(),
+        line: 1,
+        column: 1,
+        code: "can-not-read",
+        key: String::new(),
+        what: format!("can't be read: {cause}"),
+        cure: String::new(),
     }
 }

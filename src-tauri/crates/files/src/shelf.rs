@@ -13,6 +13,9 @@ pub(crate) fn built_in(path: &str) -> Option<&'static str> {
         .and_then(|file| file.contents_utf8())
 }
 
+/// What is right where nothing better is known.
+pub(crate) const MEND: &str = "mend it, or remove your own copy so that the built-in one is used";
+
 /// Where files of the library are looked for.
 pub(crate) struct Shelf {
     /// The instructor's own, looked at first.
@@ -27,6 +30,8 @@ pub(crate) struct Text {
     pub(crate) name: String,
     /// What it says.
     pub(crate) text: String,
+    /// It is the instructor's own.
+    pub(crate) own: bool,
 }
 
 impl Shelf {
@@ -48,22 +53,34 @@ impl Shelf {
         if let Some(text) = self.own(path)? {
             return Ok(text);
         }
-        let name = name_of(path);
-        let text = built_in(path);
-        text.map(|text| Text {
-            shown: format!("lessons/{path}"),
-            name,
-            text: text.to_owned(),
-        })
-        .ok_or_else(|| Error::Read {
+        Text::built_in(path).ok_or_else(|| Error::Read {
             path: path.into(),
             cause: std::io::ErrorKind::NotFound.into(),
         })
     }
 
-    /// The files of a folder by name: the built-in ones, the instructor's own over and
-    /// beside them.
-    pub(crate) fn folder(&self, folder: &str, ending: &str) -> Result<Vec<Text>, Error> {
+    /// The files of a folder by name: the built-in ones, the instructor's own over and beside
+    /// them. Where one of theirs can't be read the built-in one counts, and what is wrong is told.
+    pub(crate) fn folder_or_built_in(
+        &self,
+        folder: &str,
+        ending: &str,
+    ) -> (Vec<Text>, Vec<String>) {
+        let (mut texts, mut wrong) = (Vec::new(), Vec::new());
+        for path in self.paths(folder, ending) {
+            match self.text(&path) {
+                Ok(text) => texts.push(text),
+                Err(error) => {
+                    wrong.push(error.to_string());
+                    texts.extend(Text::built_in(&path));
+                }
+            }
+        }
+        (texts, wrong)
+    }
+
+    /// The paths of the files of a folder.
+    pub(crate) fn paths(&self, folder: &str, ending: &str) -> Vec<String> {
         let mut names: Vec<String> = BUILT_IN
             .get_dir(folder)
             .into_iter()
@@ -82,10 +99,14 @@ impl Shelf {
         names.retain(|name| Path::new(name).extension().is_some_and(|it| it == ending));
         names.sort();
         names.dedup();
-        names
-            .iter()
-            .map(|name| self.text(&format!("{folder}/{name}")))
-            .collect()
+        let paths = names.iter().map(|name| format!("{folder}/{name}"));
+        paths.collect()
+    }
+
+    /// Whether a path is one of the instructor's own files.
+    pub(crate) fn is_own(&self, path: &str) -> bool {
+        let own = self.own.as_ref();
+        own.is_some_and(|own| own.join(path).is_file())
     }
 }
 
@@ -100,7 +121,26 @@ impl Text {
             shown: file.display().to_string(),
             name: name_of(&file.display().to_string()),
             text,
+            own: true,
         }
+    }
+
+    /// A built-in file, if there is one.
+    pub(crate) fn built_in(path: &str) -> Option<Self> {
+        Some(Self {
+            shown: format!("lessons/{path}"),
+            name: name_of(path),
+            text: built_in(path)?.to_owned(),
+            own: false,
+        })
+    }
+
+    /// The same as a Unix editor saves it: without a byte order mark, lines ended by a line
+    /// feed. Lines keep their numbers.
+    pub(crate) fn with_plain_lines(mut self) -> Self {
+        let text = self.text.strip_prefix('\u{FEFF}').unwrap_or(&self.text);
+        self.text = text.replace("\r\n", "\n");
+        self
     }
 
     pub(crate) fn read(file: &Path, name: String) -> Result<Self, Error> {
@@ -112,6 +152,7 @@ impl Text {
             shown: file.display().to_string(),
             name,
             text,
+            own: true,
         })
     }
 
@@ -141,7 +182,7 @@ impl Text {
             key: String::new(),
             at,
             what: what.trim().replace('\n', ", "),
-            cure: "mend it, or remove your own copy so that the built-in one is used".to_owned(),
+            cure: MEND.to_owned(),
         })
     }
 }
