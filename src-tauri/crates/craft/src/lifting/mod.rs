@@ -28,7 +28,7 @@ mod niosh;
 #[cfg(test)]
 mod properties;
 #[cfg(test)]
-mod sample;
+pub(crate) mod sample;
 mod size;
 mod system;
 mod work_time;

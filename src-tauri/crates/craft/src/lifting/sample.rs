@@ -52,7 +52,7 @@ fn place(id: &str, height: PlaceHeight) -> LiftingPlace {
     }
 }
 
-pub(super) fn table() -> LiftingTable {
+pub(crate) fn table() -> LiftingTable {
     let source = || "made up".to_owned();
     let ground = || place("ground", PlaceHeight::AboveGround(metres(0.0)));
     let lift = |stage: &str, to: LiftingPlace, rate: f64| StageLift {

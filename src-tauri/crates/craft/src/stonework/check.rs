@@ -13,7 +13,7 @@ use crate::quantity::{Length, Read, metres};
 /// practice, no source: 40 mm, less 5 mm that worn corners leave unsure).
 pub const LEAST_LAP_M: f64 = 0.035;
 /// A joint through so many courses is a running joint (common practice, no source).
-pub const RUNNING_COURSES: usize = 3;
+pub const RUNNING_COURSES: usize = 2;
 /// A stone that reaches in by less than this share of its length along the face is traced
 /// (common practice, no source).
 pub const TRACED_SHARE: f64 = 0.6;
@@ -48,8 +48,6 @@ pub struct ExpectedRow {
 pub enum FaultKind {
     /// An upright joint through [`RUNNING_COURSES`] or more.
     RunningJoint,
-    /// An upright joint through two courses.
-    StackedJoint,
     /// A stone with its length along the face; in a section, a stone that is only a skin.
     Traced,
     /// A through left out.
@@ -65,7 +63,8 @@ pub struct Fault {
     pub kind: FaultKind,
     /// The middle of it.
     pub at: Point,
-    /// A joint's height, a stone's length along, the gap in a row, a hole's width.
+    /// A joint's height, a stone's length along, a hole's width; the gap in a row, from through
+    /// to through or, with one stone in `stones`, from that through to the end of the row.
     pub size: Length,
     /// The stones concerned, by their place in the list given.
     pub stones: Vec<usize>,
@@ -99,17 +98,13 @@ pub fn check(stones: &[Stone], expected: &Expectations) -> Vec<Fault> {
 fn joint_fault(line: &Line) -> Option<Fault> {
     let left = line.left.difference(&line.right).count();
     let right = line.right.difference(&line.left).count();
-    if left.min(right) < 2 {
+    if left.min(right) < RUNNING_COURSES {
         return None;
     }
     let mut stones: Vec<usize> = line.left.iter().chain(&line.right).copied().collect();
     stones.sort_unstable();
     Some(Fault {
-        kind: if RUNNING_COURSES <= left.max(right) {
-            FaultKind::RunningJoint
-        } else {
-            FaultKind::StackedJoint
-        },
+        kind: FaultKind::RunningJoint,
         at: Point::metres([
             (line.foot[0] + line.head[0]) / 2.0,
             (line.foot[1] + line.head[1]) / 2.0,

@@ -161,8 +161,6 @@ impl Crossing {
 pub enum PlantedKind {
     /// An upright joint that no stone crosses for three courses.
     RunningJoint,
-    /// One stone's joint right above another's.
-    StackedJoint,
     /// A stone laid with its length along the face.
     Traced,
     /// A through left out.

@@ -35,8 +35,7 @@ pub(super) fn plant(
     for fault in faults {
         let make = |x: f64, row: usize| -> Vec<Reserved> {
             match fault.kind {
-                PlantedKind::RunningJoint => straight(x, row, 3, usual),
-                PlantedKind::StackedJoint => straight(x, row, 2, usual),
+                PlantedKind::RunningJoint => straight(x, row, usual),
                 PlantedKind::Traced => vec![traced(x, row, 1.1 * long)],
                 PlantedKind::MissingThrough | PlantedKind::HollowHearting => Vec::new(),
             }
@@ -47,10 +46,10 @@ pub(super) fn plant(
     }
 }
 
-/// Joints one over the other for so many courses.
-fn straight(x: f64, row: usize, courses: usize, usual: f64) -> Vec<Reserved> {
+/// Joints one over the other for three courses, one more than it takes, to be plain.
+fn straight(x: f64, row: usize, usual: f64) -> Vec<Reserved> {
     let mut stones = Vec::new();
-    for course in 0..courses {
+    for course in 0..LEFT.len() {
         let row = row + 2 * course;
         let at = x + if course % 2 == 1 { 0.006 } else { 0.0 };
         for (from, to) in [

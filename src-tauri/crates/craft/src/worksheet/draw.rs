@@ -43,8 +43,32 @@ impl Draw {
     /// One of every second in the list. A neighbour has the others, so that no neighbour
     /// draws the same.
     pub(super) fn pick_unlike_neighbours<T: Copy>(&mut self, list: &[T]) -> Option<T> {
-        let half: Vec<T> = list.iter().copied().skip(self.side).step_by(2).collect();
+        let half = self.half(list);
         self.pick(&half)
+    }
+
+    /// Every second of the list. A neighbour has the others.
+    pub(super) fn half<T: Copy>(&self, list: &[T]) -> Vec<T> {
+        list.iter().copied().skip(self.side).step_by(2).collect()
+    }
+
+    /// Whether a number is one of this student's: the even ones, or the odd ones. A neighbour
+    /// has the others.
+    pub(super) fn is_mine(&self, number: usize) -> bool {
+        number % 2 == self.side
+    }
+
+    /// A seed for what is laid by chance. A neighbour has another.
+    pub(super) fn seed(&mut self) -> u64 {
+        (self.random.next_u64() >> 16 << 1) | self.side as u64
+    }
+
+    /// Places in a list of `size`, `count` of every second one, in no order; a neighbour has
+    /// the others.
+    pub(super) fn some_unlike_neighbours(&mut self, size: usize, count: usize) -> Vec<usize> {
+        let half = size.saturating_sub(self.side).div_ceil(2);
+        let places = self.some_of(half, count).into_iter();
+        places.map(|at| 2 * at + self.side).collect()
     }
 
     /// `count` of the numbers below `size`, in no order; all of them if there are not so

@@ -1,21 +1,41 @@
 //! Worksheets: questions with each student's own numbers, answered by the plan's own sums.
 //!
-//! A sheet depends on the course's seed, its units and the student's place in the group;
-//! the order of work also on the table of stages. Whatever else of the course or the tables
-//! changes, a sheet printed again is the same.
-//! Neighbours (places n and n + 1) never hold the same numbers in a question of numbers,
-//! because one draws from the odd places of a list and the other from the even ones.
+//! A sheet depends on the course's seed, its units and level and the student's place in the
+//! group. Three kinds ask about a table and change with it (stages, hazards, lifting), one reads
+//! the course's own frames and one names the parts of its wall. Whatever else of the course or
+//! the tables changes, a sheet printed again is the same.
+//! Neighbours (places n and n + 1) never hold the same question, because one draws from the odd
+//! places of a list and the other from the even ones; only the parts to be named are everybody's,
+//! since there is one wall.
 //!
 //! The lists of numbers are those of usual field walls (common practice, no source). No
-//! question works anything out itself: it asks [`crate::wall`], [`crate::frames`] and
-//! [`crate::stone`].
+//! question works anything out itself: it asks [`crate::wall`], [`crate::frames`],
+//! [`crate::stone`], [`crate::lifting`] or [`crate::stonework`].
+//!
+//! - `kind`, `given`: the kinds, and which of them a course asks at which level
+//! - `draw`, `scale`, `wall`: a student's luck, the measure numbers are written in, and the walls
+//!   that questions are about
+//! - a module for each subject, with the usual level; `easy` and `hard` hold the other two levels
+//!   of the sums
 
+mod batter;
 mod draw;
+mod easy;
+mod fault;
+mod given;
+mod hard;
+mod hazards;
+mod kind;
+mod leapfrog;
+mod lift;
 mod order;
+mod read_table;
 mod scale;
 mod setting_out;
+mod square;
 mod stone;
 mod throughs;
+mod uneven;
 mod wall;
 mod widths;
 
@@ -24,7 +44,12 @@ pub(crate) mod sample;
 #[cfg(test)]
 mod tests;
 
+pub use fault::{FaultWall, Grid, fault_wall};
+pub use given::{Level, WorksheetsGiven};
+pub use kind::Kind;
+
 use crate::course::Course;
+use crate::frames::Frames;
 use crate::tables::Tables;
 use draw::Draw;
 use scale::Scale;
@@ -42,113 +67,134 @@ pub struct Question {
     pub answer: String,
     /// How far off is still right.
     pub tolerance: String,
-    /// The first number of the answer: metres, kilograms or a count; 0 for an order.
+    /// The first number of the answer: metres, kilograms or a count; 0 where it is none.
     pub value: f64,
-    /// What is to be put in order: the first is A, the next B. Else empty.
+    /// What is to be put in order or chosen from: the first is A, the next B. Else empty.
     pub choices: Vec<String>,
+    /// What each gets one of the choices: the first is 1, the next 2. Else empty.
+    pub prompts: Vec<String>,
+    /// The table the answer is read from.
+    pub table: Option<Table>,
+    /// The face the faults are looked for in.
+    pub wall: Option<FaultWall>,
 }
 
-/// What a question is about.
-///
-/// Each kind draws its numbers at a place of its own, by the order below. A new kind goes
-/// at the end; where it stands on the sheet is for [`Kind::ALL`] to say.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
-    /// The width at the ground.
-    BaseWidth,
-    /// The width at a string.
-    WidthAtString,
-    /// The wide end of a batter gauge.
-    GaugeOffset,
-    /// Frames along a wall, and their bars.
-    FramesAndBars,
-    /// The bar that is long enough.
-    BarLength,
-    /// The stone to order.
-    Tonnes,
-    /// Throughs and copes, counted.
-    ThroughsAndCopes,
-    /// Stages put in order.
-    OrderOfWork,
-}
-
-impl Kind {
-    /// All kinds as they stand on a sheet, from easy to hard.
-    pub const ALL: [Self; 8] = [
-        Self::OrderOfWork,
-        Self::GaugeOffset,
-        Self::BaseWidth,
-        Self::WidthAtString,
-        Self::FramesAndBars,
-        Self::ThroughsAndCopes,
-        Self::BarLength,
-        Self::Tonnes,
-    ];
-
-    /// A short, fixed name for programs. Never changes once shipped.
-    pub fn code(self) -> &'static str {
-        match self {
-            Self::BaseWidth => "base-width",
-            Self::WidthAtString => "width-at-string",
-            Self::GaugeOffset => "gauge-offset",
-            Self::FramesAndBars => "frames-and-bars",
-            Self::BarLength => "bar-length",
-            Self::Tonnes => "tonnes",
-            Self::ThroughsAndCopes => "throughs-and-copes",
-            Self::OrderOfWork => "order-of-work",
-        }
-    }
-
-    /// What stands above the question.
-    pub fn title(self) -> &'static str {
-        match self {
-            Self::BaseWidth => "Width at the ground",
-            Self::WidthAtString => "Width at the string",
-            Self::GaugeOffset => "Batter gauge",
-            Self::FramesAndBars => "Frames and bars",
-            Self::BarLength => "Length of a bar",
-            Self::Tonnes => "Stone to order",
-            Self::ThroughsAndCopes => "Throughs and copes",
-            Self::OrderOfWork => "Order of work",
+impl Question {
+    /// A question of this kind with nothing in it yet.
+    fn of(kind: Kind) -> Self {
+        Self {
+            kind,
+            ask: String::new(),
+            working: String::new(),
+            answer: String::new(),
+            tolerance: EXACT.to_owned(),
+            value: 0.0,
+            choices: Vec::new(),
+            prompts: Vec::new(),
+            table: None,
+            wall: None,
         }
     }
 }
 
-/// The sheet of one student, counted from 0: a question of each kind, from easy to hard.
+/// The tolerance of what is right or wrong.
+const EXACT: &str = "exact";
+
+/// A small table as it is printed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Table {
+    /// What stands over each column.
+    pub head: Vec<String>,
+    /// The rows, as many cells in each as the head has; the first names the row.
+    pub rows: Vec<Vec<String>>,
+}
+
+/// What the sheets of a course are drawn from.
+#[derive(Debug, Clone, Copy)]
+pub struct Asked<'a> {
+    /// The course: its seed, its units and what it asks of its worksheets.
+    pub course: &'a Course,
+    /// The tables.
+    pub tables: &'a Tables,
+    /// The course's own setting-out, for the one kind that reads its table.
+    pub frames: &'a Frames,
+}
+
+/// The sheet of one student, counted from 0: the kinds the course asks, in their order.
 ///
 /// A kind the tables have nothing for is left out: an order of work needs two stages, a
 /// frame needs a bar.
-pub fn sheet(course: &Course, tables: &Tables, student: usize) -> Vec<Question> {
-    Kind::ALL
-        .into_iter()
-        .filter_map(|kind| question(kind, course, tables, student))
+pub fn sheet(asked: &Asked<'_>, student: usize) -> Vec<Question> {
+    let kinds = asked.course.worksheets.kinds().into_iter();
+    kinds
+        .filter_map(|kind| question(kind, asked, student))
         .collect()
 }
 
 /// One question of one student's sheet. It is the same whichever others are asked.
-pub fn question(kind: Kind, course: &Course, tables: &Tables, student: usize) -> Option<Question> {
-    let mut draw = Draw::new(course.seed, student, kind);
+pub fn question(kind: Kind, asked: &Asked<'_>, student: usize) -> Option<Question> {
+    let (course, tables) = (asked.course, asked.tables);
+    let draw = &mut Draw::new(course.seed, student, kind);
     let scale = Scale::of(course.units);
+    let level = course.worksheets.level_of(kind);
+    let by_level = |easy: Ask, usual: Ask, hard: Ask| level.pick(easy, usual, hard);
     match kind {
-        Kind::BaseWidth => widths::base(wall::Wall::draw(&mut draw, scale)?, scale),
-        Kind::WidthAtString => widths::at_string(widths::AtString::draw(&mut draw, scale)?, scale),
-        Kind::GaugeOffset => widths::gauge(widths::Gauge::draw(&mut draw, scale)?, scale),
-        Kind::FramesAndBars => {
-            let line = setting_out::Line::draw(&mut draw, scale)?;
-            setting_out::frames_and_bars(line, scale, &tables.bars)
+        Kind::BaseWidth => {
+            by_level(easy::widths::base, widths::ask_base, hard::widths::base)(draw, scale, tables)
         }
-        Kind::BarLength => {
-            let frame = setting_out::Frame::draw(&mut draw, scale, &tables.bars)?;
-            setting_out::bar_length(&frame, scale, &tables.bars)
-        }
-        Kind::Tonnes => {
-            stone::to_order(stone::Order::draw(&mut draw, scale)?, scale, &tables.stone)
-        }
-        Kind::ThroughsAndCopes => throughs::throughs_and_copes(
-            throughs::Top::draw(&mut draw, scale)?,
-            scale,
-            &tables.stone,
+        Kind::WidthAtString => by_level(
+            easy::widths::at_string,
+            widths::ask_at_string,
+            hard::widths::at_string,
+        )(draw, scale, tables),
+        Kind::GaugeOffset => by_level(easy::widths::gauge, widths::ask_gauge, hard::widths::gauge)(
+            draw, scale, tables,
         ),
-        Kind::OrderOfWork => order::order_of_work(&mut draw, &tables.stages),
+        Kind::FramesAndBars => by_level(
+            easy::setting_out::frames_and_bars,
+            setting_out::ask_frames_and_bars,
+            hard::setting_out::frames_and_bars,
+        )(draw, scale, tables),
+        Kind::BarLength => by_level(
+            easy::setting_out::bar_length,
+            setting_out::ask_bar_length,
+            hard::setting_out::bar_length,
+        )(draw, scale, tables),
+        Kind::Tonnes => by_level(
+            easy::stone::to_order,
+            stone::ask_to_order,
+            hard::stone::to_order,
+        )(draw, scale, tables),
+        Kind::ThroughsAndCopes => by_level(
+            easy::stone::throughs_and_copes,
+            throughs::ask_throughs_and_copes,
+            hard::throughs::throughs_and_copes,
+        )(draw, scale, tables),
+        Kind::OrderOfWork => {
+            let before = student.checked_sub(1);
+            let before = before.map(|student| Draw::new(course.seed, student, kind));
+            order::order_of_work(draw, before, &tables.stages, level)
+        }
+        Kind::Batter => by_level(batter::plumb_line, batter::two_widths, batter::two_offsets)(
+            draw, scale, tables,
+        ),
+        Kind::Leapfrog => leapfrog::leapfrog(draw, scale, tables, level),
+        Kind::UnevenGround => uneven::marks(draw, scale, level),
+        Kind::Squareness => by_level(
+            square::right_angle,
+            square::between_frames,
+            square::on_a_slope,
+        )(draw, scale, tables),
+        Kind::NameTheParts => Some(Question {
+            ask: "Write the name of each part beside its letter.".to_owned(),
+            ..Question::of(kind)
+        }),
+        Kind::HazardAndControl => hazards::matches(draw, &tables.hazards_asked, level),
+        Kind::FindTheFault => fault::find(course, student),
+        Kind::OnePersonLift => lift::who_lifts(draw, scale, tables, level),
+        Kind::ReadTheTable => read_table::read(draw, scale, asked.frames, level),
     }
 }
+
+/// A question drawn for one student.
+type Ask = fn(&mut Draw, Scale, &Tables) -> Option<Question>;

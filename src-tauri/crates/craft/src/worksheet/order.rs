@@ -1,23 +1,34 @@
 //! The question that puts stages of the work in order.
 
 use super::draw::Draw;
-use super::{Kind, Question};
+use super::{Kind, Level, Question};
 use crate::tables::{Stage, Work};
 
-/// So many stages are asked about.
-const STAGES_ASKED: usize = 5;
+/// So many stages are asked about, by level.
+const STAGES_ASKED: [usize; 3] = [4, 5, 7];
 
 /// Some stages, shuffled; the answer is their letters in the order of the table.
 ///
 /// Built ends are left out: they rise with the rest of the wall, so that their place in a
 /// row is a matter of opinion. So is what is done every day.
-pub(super) fn order_of_work(draw: &mut Draw, stages: &[Stage]) -> Option<Question> {
+/// Where chance would give what the neighbour `before` has, one stage moves to the end.
+pub(super) fn order_of_work(
+    draw: &mut Draw,
+    before: Option<Draw>,
+    stages: &[Stage],
+    level: Level,
+) -> Option<Question> {
+    let [easy, usual, hard] = STAGES_ASKED;
+    let count = level.pick(easy, usual, hard);
     let names: Vec<&str> = stages
         .iter()
         .filter(|stage| !matches!(stage.work, Work::Heads | Work::EachDay(_)))
         .map(|stage| stage.name.as_str())
         .collect();
-    let mut asked = draw.some_of(names.len(), STAGES_ASKED);
+    let mut asked = draw.some_of(names.len(), count);
+    if before.is_some_and(|mut draw| draw.some_of(names.len(), count) == asked) {
+        asked.rotate_left(1);
+    }
     if asked.is_sorted() {
         // What is in order already is no question.
         asked.reverse();
@@ -33,14 +44,12 @@ pub(super) fn order_of_work(draw: &mut Draw, stages: &[Stage]) -> Option<Questio
         .map(|(place, letter)| format!("{letter} {}", name(*place)))
         .collect();
     Some(Question {
-        kind: Kind::OrderOfWork,
         ask: "In what order is this work done? Write the letters, the first stage first."
             .to_owned(),
         working: in_words.join("\n"),
         answer: letters.join(" "),
-        tolerance: "exact".to_owned(),
-        value: 0.0,
         choices: asked.iter().map(|place| name(*place).to_owned()).collect(),
+        ..Question::of(Kind::OrderOfWork)
     })
 }
 
@@ -67,8 +76,9 @@ mod tests {
         let stages = sample::tables().stages;
         for student in 0..200 {
             let mut draw = Draw::new(1, student, Kind::OrderOfWork);
-            let question = order_of_work(&mut draw, &stages).expect("enough stages");
-            assert_eq!(question.choices.len(), STAGES_ASKED);
+            let question =
+                order_of_work(&mut draw, None, &stages, Level::Usual).expect("enough stages");
+            assert_eq!(question.choices.len(), 5);
             let places: Vec<usize> = question
                 .answer
                 .split(' ')
@@ -80,7 +90,7 @@ mod tests {
                         .expect("a stage of the table")
                 })
                 .collect();
-            assert_eq!(places.len(), STAGES_ASKED);
+            assert_eq!(places.len(), 5);
             assert!(places.is_sorted_by(|a, b| a < b), "{places:?}");
             assert_ne!(question.answer, "A B C D E");
         }
@@ -92,7 +102,8 @@ mod tests {
         assert!(stages.iter().any(|stage| stage.work == Work::Heads));
         for student in 0..200 {
             let mut draw = Draw::new(1, student, Kind::OrderOfWork);
-            let question = order_of_work(&mut draw, &stages).expect("enough stages");
+            let question =
+                order_of_work(&mut draw, None, &stages, Level::Usual).expect("enough stages");
             assert!(
                 !question
                     .choices
@@ -106,10 +117,14 @@ mod tests {
         let stages = sample::tables().stages;
         for few in 0..2 {
             let mut draw = Draw::new(1, 0, Kind::OrderOfWork);
-            assert_eq!(order_of_work(&mut draw, &stages[..few]), None);
+            assert_eq!(
+                order_of_work(&mut draw, None, &stages[..few], Level::Usual),
+                None
+            );
         }
         let mut draw = Draw::new(1, 0, Kind::OrderOfWork);
-        let question = order_of_work(&mut draw, &stages[..2]).expect("two stages");
+        let question =
+            order_of_work(&mut draw, None, &stages[..2], Level::Usual).expect("two stages");
         assert_eq!(question.answer, "B A");
     }
 }

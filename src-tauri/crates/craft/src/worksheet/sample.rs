@@ -5,16 +5,18 @@ use crate::course::{
     Pairing, Running, StoneGiven, Student, ThroughReach, ThroughSize, Venue, WallGiven, WallKind,
     WeatherGiven,
 };
+use crate::frames::Frames;
 use crate::pace::Fatigue;
 use crate::quantity::{Units, kg_per_m, kg_per_m3, kilograms, metres, millimetres, newtons};
 use crate::retaining::{Bank, Limits};
 use crate::tables::{
-    Along, Bar, BoardTable, Crew, FrameTable, LiftingTable, PaceSpread, PaceTable, Places,
-    ReadyTable, Rests, RetainingTable, Spread, Stage, StoneTable, StringTable, Tables,
+    Along, Bar, BoardTable, Crew, FrameTable, HazardAsked, HazardTable, PaceSpread, PaceTable,
+    Places, ReadyTable, Rests, RetainingTable, Spread, Stage, StoneTable, StringTable, Tables,
     WeatherTable, Work,
 };
 use crate::timber::{Lumber, Timber};
-use crate::wall::{Batter, Stretch, Top};
+use crate::wall::{Batter, Stretch, Top, Wall};
+use crate::worksheet::WorksheetsGiven;
 use chrono::{NaiveDate, NaiveTime};
 use chrono_tz::Tz;
 
@@ -85,6 +87,7 @@ pub(crate) fn course(units: Units, seed: u64) -> Course {
         recorded: Vec::new(),
         chance: 0.8,
         seed,
+        worksheets: WorksheetsGiven::default(),
     }
 }
 
@@ -123,6 +126,23 @@ fn straight(length: f64) -> Stretch {
     }
 }
 
+/// The setting-out of a course whose length is given by its line.
+pub(crate) fn set_out(course: &Course) -> Frames {
+    let section = course.wall.section().expect("a sound wall");
+    let wall = Wall::plain(section, metres(6.0));
+    Frames::set_out(&course.wall, &wall, &course.frames, &tables().bars).expect("a known bar")
+}
+
+fn hazards_asked() -> Vec<HazardAsked> {
+    (1..=16)
+        .map(|at| HazardAsked {
+            hazard: format!("Hazard {at}"),
+            control: format!("Control {at}"),
+            source: SOURCE.to_owned(),
+        })
+        .collect()
+}
+
 /// Tables with what questions need.
 pub(crate) fn tables() -> Tables {
     Tables {
@@ -149,10 +169,12 @@ pub(crate) fn tables() -> Tables {
         kit: Vec::new(),
         lessons: Vec::new(),
         heaps: crate::heaps::tests::table(),
-        lifting: LiftingTable::default(),
+        lifting: crate::lifting::sample::table(),
         ready: ReadyTable::default(),
         weather: WeatherTable::default(),
         cautions: Vec::new(),
+        hazards: HazardTable::default(),
+        hazards_asked: hazards_asked(),
     }
 }
 

@@ -1,6 +1,6 @@
 //! The measure a sheet is written in: whole centimetres, or whole inches.
 
-use crate::quantity::{INCH_M, Length, Read, Units, metres, show_length};
+use crate::quantity::{INCH_M, Length, Read, Units, metres, round_to_mark, show_length, show_mark};
 
 /// Marks of a tape that numbers are chosen by, and how they are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -57,10 +57,39 @@ impl Scale {
         }
     }
 
+    /// A length that is marked to the millimetre or the sixteenth of an inch, in a sum.
+    pub(super) fn mark_in_sum(self, length: Length) -> String {
+        match self.units {
+            Units::Metric => show_mark(length, self.units),
+            Units::Imperial => self.in_sum(length),
+        }
+    }
+
+    /// A mark as it stands in a sum: what the printed figure says, no more. In inches the
+    /// sixteenth that a question gives, and of that the two decimals of a sum.
+    pub(super) fn as_in_sum(self, length: Length) -> Length {
+        let mark = round_to_mark(length, self.units);
+        match self.units {
+            Units::Metric => mark,
+            Units::Imperial => {
+                metres((mark.si() / INCH_M * 100.0).round_ties_even() / 100.0 * INCH_M)
+            }
+        }
+    }
+
     /// How far off a length may be.
     pub(super) fn tolerance(self) -> String {
-        self.either("within 0.01 m", "within 1/4 in").to_owned()
+        self.either("within 1 cm (3/8 in)", "within 1/4 in (6 mm)")
+            .to_owned()
     }
+}
+
+/// With a capital letter, as a line begins.
+pub(super) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or(String::new(), |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
 }
 
 /// At most so many decimals, and none that say nothing: `0.8`, `66.58`, `42`.

@@ -7,18 +7,18 @@ use super::{Kind, Question};
 use crate::course::{CurveSpacing, FrameKind, FramesGiven};
 use crate::frames::{Bars, Frames};
 use crate::quantity::{Length, Read, metres};
-use crate::tables::Bar;
+use crate::tables::{Bar, Tables};
 use crate::wall::{Side, Wall as Standing};
 
 /// A bar this close to a length that is sold would be a question of rounding.
-const CLEAR_OF_STOCK_M: f64 = 0.03;
+pub(super) const CLEAR_OF_STOCK_M: f64 = 0.03;
 
 /// The n of the batters whose bars are asked about. At 1 in 8 and steeper the lean adds
 /// less to a bar than the answer may be off, and the question would lose its point.
 const LEANING: [u32; 2] = [5, 6];
 
 /// Frames as a question gives them. Any bar will do: its size has no say in an answer.
-fn frames_given(spacing: Length, frame: &Frame, bar: &Bar) -> FramesGiven {
+pub(super) fn frames_given(spacing: Length, frame: &Frame, bar: &Bar) -> FramesGiven {
     FramesGiven {
         kind: FrameKind::Bar,
         in_stock: None,
@@ -69,6 +69,24 @@ impl Line {
     }
 }
 
+/// A student's own frames and bars.
+pub(super) fn ask_frames_and_bars(
+    draw: &mut Draw,
+    scale: Scale,
+    tables: &Tables,
+) -> Option<Question> {
+    frames_and_bars(Line::draw(draw, scale)?, scale, &tables.bars)
+}
+
+/// A student's own bar.
+pub(super) fn ask_bar_length(draw: &mut Draw, scale: Scale, tables: &Tables) -> Option<Question> {
+    bar_length(
+        &Frame::draw(draw, scale, &tables.bars)?,
+        scale,
+        &tables.bars,
+    )
+}
+
 /// Frames along a wall, and their bars.
 pub(super) fn frames_and_bars(line: Line, scale: Scale, bars: &[Bar]) -> Option<Question> {
     // The height of the wall has no say in how many there are.
@@ -76,7 +94,6 @@ pub(super) fn frames_and_bars(line: Line, scale: Scale, bars: &[Bar]) -> Option<
     let frames = set_out(&frame, line.length, line.spacing, bars)?;
     let (count, bars) = (frames.rows.len(), frames.bars?);
     Some(Question {
-        kind: Kind::FramesAndBars,
         ask: format!(
             "A straight wall is {} long. There is a frame at each end, and from one frame \
              to the next it is never more than {}. How many frames are there, and how many \
@@ -98,7 +115,7 @@ pub(super) fn frames_and_bars(line: Line, scale: Scale, bars: &[Bar]) -> Option<
         answer: format!("{count} frames, {} bars", bars.count),
         tolerance: "exact".to_owned(),
         value: count as f64,
-        choices: Vec::new(),
+        ..Question::of(Kind::FramesAndBars)
     })
 }
 
@@ -112,7 +129,7 @@ pub(super) struct Frame {
 }
 
 impl Frame {
-    fn usual(scale: Scale) -> Self {
+    pub(super) fn usual(scale: Scale) -> Self {
         Self {
             wall: Wall {
                 height: scale.marks(scale.either(105, 42)),
@@ -185,7 +202,6 @@ pub(super) fn bar_length(frame: &Frame, scale: Scale, bars: &[Bar]) -> Option<Qu
         .map(|&stock| scale.write(stock))
         .collect();
     Some(Question {
-        kind: Kind::BarLength,
         ask: format!(
             "The board of a frame is {} above the ground, measured plumb, and the bars lean \
              at 1 in {}. Along the bar, {} goes into the ground and {} stands out above the \
@@ -214,12 +230,12 @@ pub(super) fn bar_length(frame: &Frame, scale: Scale, bars: &[Bar]) -> Option<Qu
         answer: format!("{}; take {}", scale.write(needed), scale.write(chosen)),
         tolerance: format!("{}; exact which bar", scale.tolerance()),
         value: needed.si(),
-        choices: Vec::new(),
+        ..Question::of(Kind::BarLength)
     })
 }
 
 /// `5 ft, 6 ft or 8 ft`.
-fn or(words: &[String]) -> String {
+pub(super) fn or(words: &[String]) -> String {
     match words {
         [before @ .., last] if !before.is_empty() => format!("{} or {last}", before.join(", ")),
         _ => words.concat(),
@@ -302,7 +318,7 @@ mod tests {
              The shortest that is long enough: 6 ft"
         );
         assert_eq!(question.answer, "5 ft 6 5/8 in; take 6 ft");
-        assert_eq!(question.tolerance, "within 1/4 in; exact which bar");
+        assert_eq!(question.tolerance, "within 1/4 in (6 mm); exact which bar");
         assert!((question.value - 66.579 * INCH_M).abs() < 1e-4);
     }
 

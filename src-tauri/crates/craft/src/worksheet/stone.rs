@@ -10,11 +10,14 @@ use crate::quantity::{
     kilograms, show_mass, show_share,
 };
 use crate::stone::Stone;
-use crate::tables::StoneTable;
+use crate::tables::{StoneTable, Tables};
 use crate::wall::{Section, Volumes, Wall as Standing};
 
 /// How far off the stone to order may be: what rounding each step leaves.
-const TOLERANCE: (&str, &str) = ("within 0.2 t", "within 0.2 short tons");
+pub(super) const TOLERANCE: (&str, &str) = (
+    "within 0.2 t (0.2 short tons)",
+    "within 0.2 short tons (0.2 t)",
+);
 
 /// Stone with nothing left to the tables: everything that moves the answer is asked.
 pub(super) fn stone_given(density: Density, air: f64, left_over: f64) -> StoneGiven {
@@ -77,7 +80,7 @@ impl Order {
         })
     }
 
-    fn density(&self, scale: Scale) -> Density {
+    pub(super) fn density(&self, scale: Scale) -> Density {
         let weighs = f64::from(self.weighs);
         kg_per_m3(scale.either(weighs, weighs * POUND_KG / FOOT_M.powi(3)))
     }
@@ -95,6 +98,11 @@ impl Order {
     }
 }
 
+/// A student's own.
+pub(super) fn ask_to_order(draw: &mut Draw, scale: Scale, tables: &Tables) -> Option<Question> {
+    to_order(Order::draw(draw, scale)?, scale, &tables.stone)
+}
+
 /// The stone to order.
 pub(super) fn to_order(order: Order, scale: Scale, table: &StoneTable) -> Option<Question> {
     let (section, volumes, stone) = order.stone(scale, table)?;
@@ -102,7 +110,6 @@ pub(super) fn to_order(order: Order, scale: Scale, table: &StoneTable) -> Option
     let answer = show_mass(to_deliver, scale.units);
     let (ton, cubic) = scale.either(("tonnes", "cubic metre"), ("short tons", "cubic foot"));
     Some(Question {
-        kind: Kind::Tonnes,
         ask: format!(
             "A wall is {} long, {} high to the underside of the cope and {} wide there. Both \
              faces have a batter of 1 in {}. Solid stone weighs {} to the {cubic}. Of the \
@@ -129,11 +136,11 @@ pub(super) fn to_order(order: Order, scale: Scale, table: &StoneTable) -> Option
         answer,
         tolerance: scale.either(TOLERANCE.0, TOLERANCE.1).to_owned(),
         value: to_deliver.si(),
-        choices: Vec::new(),
+        ..Question::of(Kind::Tonnes)
     })
 }
 
-fn section_working(order: &Order, section: &Section, scale: Scale) -> String {
+pub(super) fn section_working(order: &Order, section: &Section, scale: Scale) -> String {
     let (top, height) = (
         scale.in_sum(order.wall.top),
         scale.in_sum(order.wall.height),
@@ -155,7 +162,7 @@ fn section_working(order: &Order, section: &Section, scale: Scale) -> String {
     )
 }
 
-fn stone_working(
+pub(super) fn stone_working(
     order: &Order,
     section: &Section,
     volumes: &Volumes,
@@ -183,7 +190,7 @@ fn stone_working(
     )
 }
 
-fn area_in_sum(section: &Section, scale: Scale) -> String {
+pub(super) fn area_in_sum(section: &Section, scale: Scale) -> String {
     let area = section.area().si();
     match scale.units {
         Units::Metric => format!("{} m²", number(area, 4)),
@@ -191,12 +198,12 @@ fn area_in_sum(section: &Section, scale: Scale) -> String {
     }
 }
 
-fn weight(weighs: u32, scale: Scale) -> String {
+pub(super) fn weight(weighs: u32, scale: Scale) -> String {
     format!("{weighs} {}", scale.either("kg", "lb"))
 }
 
 /// With one decimal more than an answer has, so that the next step does not suffer.
-fn tons(mass: Mass, scale: Scale) -> String {
+pub(super) fn tons(mass: Mass, scale: Scale) -> String {
     match scale.units {
         Units::Metric => format!("{} t", number(mass.si() / 1000.0, 2)),
         Units::Imperial => format!("{} short tons", number(mass.si() / SHORT_TON_KG, 2)),

@@ -7,7 +7,7 @@ use super::wall::Wall;
 use super::{Kind, Question};
 use crate::quantity::{Length, Read, kg_per_m3};
 use crate::stone::Stone;
-use crate::tables::StoneTable;
+use crate::tables::{StoneTable, Tables};
 
 /// A wall with rows of throughs and a cope.
 #[derive(Debug, Clone, Copy)]
@@ -63,6 +63,15 @@ impl Top {
     }
 }
 
+/// A student's own.
+pub(super) fn ask_throughs_and_copes(
+    draw: &mut Draw,
+    scale: Scale,
+    tables: &Tables,
+) -> Option<Question> {
+    throughs_and_copes(Top::draw(draw, scale)?, scale, &tables.stone)
+}
+
 /// Throughs and copes, counted.
 pub(super) fn throughs_and_copes(top: Top, scale: Scale, table: &StoneTable) -> Option<Question> {
     let stone = top.stone(scale, table)?;
@@ -78,7 +87,6 @@ pub(super) fn throughs_and_copes(top: Top, scale: Scale, table: &StoneTable) -> 
         rows => format!("{rows} rows"),
     };
     Some(Question {
-        kind: Kind::ThroughsAndCopes,
         ask: format!(
             "A wall is {} long and has {rows} of throughs, one every {} along the row. Its \
              copes are {} thick along the wall. How many throughs does it take, a row rounded \
@@ -100,7 +108,7 @@ pub(super) fn throughs_and_copes(top: Top, scale: Scale, table: &StoneTable) -> 
         answer: format!("{throughs} throughs, {copes} copes"),
         tolerance: "exact".to_owned(),
         value: throughs as f64,
-        choices: Vec::new(),
+        ..Question::of(Kind::ThroughsAndCopes)
     })
 }
 

@@ -5,6 +5,7 @@ use super::scale::Scale;
 use super::wall::{BATTERS, Wall, heights, tops};
 use super::{Kind, Question};
 use crate::quantity::{Length, Read, metres};
+use crate::tables::Tables;
 use crate::wall::Side;
 
 /// Strings are asked about at least this far from the ground and from the top, in marks.
@@ -21,11 +22,25 @@ fn described(wall: &Wall, scale: Scale) -> String {
     )
 }
 
+/// A student's own width at the ground.
+pub(super) fn ask_base(draw: &mut Draw, scale: Scale, _: &Tables) -> Option<Question> {
+    base(Wall::draw(draw, scale)?, scale)
+}
+
+/// A student's own width at a string.
+pub(super) fn ask_at_string(draw: &mut Draw, scale: Scale, _: &Tables) -> Option<Question> {
+    at_string(AtString::draw(draw, scale)?, scale)
+}
+
+/// A student's own gauge.
+pub(super) fn ask_gauge(draw: &mut Draw, scale: Scale, _: &Tables) -> Option<Question> {
+    gauge(Gauge::draw(draw, scale)?, scale)
+}
+
 /// The width at the ground.
 pub(super) fn base(wall: Wall, scale: Scale) -> Option<Question> {
     let width = wall.section().ok()?.base_width();
     Some(Question {
-        kind: Kind::BaseWidth,
         ask: format!("{} How wide is it at the ground?", described(&wall, scale)),
         working: format!(
             "Width at the ground = top width + height ÷ {n} for each of the two faces\n\
@@ -38,7 +53,7 @@ pub(super) fn base(wall: Wall, scale: Scale) -> Option<Question> {
         answer: scale.write(width),
         tolerance: scale.tolerance(),
         value: width.si(),
-        choices: Vec::new(),
+        ..Question::of(Kind::BaseWidth)
     })
 }
 
@@ -91,7 +106,6 @@ pub(super) fn at_string(at: AtString, scale: Scale) -> Option<Question> {
     let wall = at.wall;
     let width = wall.section().ok()?.width_at(at.string);
     Some(Question {
-        kind: Kind::WidthAtString,
         ask: format!(
             "{} The strings are {} above the ground. How wide is the wall there?",
             described(&wall, scale),
@@ -112,7 +126,7 @@ pub(super) fn at_string(at: AtString, scale: Scale) -> Option<Question> {
         answer: scale.write(width),
         tolerance: scale.tolerance(),
         value: width.si(),
-        choices: Vec::new(),
+        ..Question::of(Kind::WidthAtString)
     })
 }
 
@@ -155,7 +169,6 @@ pub(super) fn gauge(gauge: Gauge, scale: Scale) -> Option<Question> {
     let section = wall.section().ok()?;
     let width = section.offset(Side::Left, gauge.length) - section.offset(Side::Left, metres(0.0));
     Some(Question {
-        kind: Kind::GaugeOffset,
         ask: format!(
             "A batter gauge for 1 in {} is {} long on its plumb edge. One end comes to \
              nothing. How wide is the other?",
@@ -171,7 +184,7 @@ pub(super) fn gauge(gauge: Gauge, scale: Scale) -> Option<Question> {
         answer: scale.write(width),
         tolerance: scale.tolerance(),
         value: width.si(),
-        choices: Vec::new(),
+        ..Question::of(Kind::GaugeOffset)
     })
 }
 
@@ -210,7 +223,7 @@ mod tests {
              = 16 in + 2 × 42 in ÷ 6\n= 30 in, on the tape 2 ft 6 in"
         );
         assert_eq!(question.answer, "2 ft 6 in");
-        assert_eq!(question.tolerance, "within 1/4 in");
+        assert_eq!(question.tolerance, "within 1/4 in (6 mm)");
         assert!((question.value - 30.0 * INCH_M).abs() < 1e-9);
     }
 
@@ -224,7 +237,7 @@ mod tests {
         };
         let question = base(wall, METRES).expect("a sound wall");
         assert_eq!(question.answer, "0.70 m");
-        assert_eq!(question.tolerance, "within 0.01 m");
+        assert_eq!(question.tolerance, "within 1 cm (3/8 in)");
         assert!(
             question
                 .working

@@ -3,6 +3,8 @@
 use super::Feed;
 use crate::drawings::Drawings;
 use crate::{Course, spelling};
+use craft::worksheet::{Asked, FaultWall, Kind, Level, Table, sheet};
+use drawing::Room;
 use serde::Serialize;
 use serde_json::{Value, json};
 
@@ -19,49 +21,155 @@ struct Question {
     title: String,
     ask: String,
     choices: Vec<String>,
+    prompts: Vec<String>,
+    table: Option<TableRows>,
+    /// The file name and the words of a drawing of the question's own.
+    picture: Option<String>,
+    words: String,
+    /// Lines to answer on.
+    blanks: usize,
+    /// Sixths of a page.
+    room: usize,
     working: String,
     answer: String,
     tolerance: String,
 }
 
-fn sheets(course: &Course) -> Vec<Sheet> {
-    let given = &course.file.course;
-    let own = |text: &str| spelling::text(text, course.file.language);
-    let question = |it: craft::worksheet::Question| Question {
-        code: it.kind.code(),
-        title: own(it.kind.title()),
-        ask: own(&it.ask),
-        choices: it.choices,
-        working: own(&it.working),
-        answer: own(&it.answer),
-        tolerance: own(&it.tolerance),
-    };
-    course
-        .chosen_students()
-        .map(|(number, student)| Sheet {
-            name: student.name.clone(),
-            questions: craft::worksheet::sheet(given, &course.library.tables, number)
-                .into_iter()
-                .map(question)
-                .collect(),
-        })
-        .collect()
+#[derive(Serialize)]
+struct TableRows {
+    head: Vec<String>,
+    rows: Vec<Vec<String>>,
 }
 
-fn parts(drawings: &Drawings) -> Vec<Value> {
-    drawings
-        .parts
+/// Whether the faults of a wall are ringed.
+#[derive(Clone, Copy, PartialEq)]
+enum For {
+    Students,
+    Key,
+}
+
+/// The sheets of a course while they are made, with their drawings.
+struct Sheets<'a> {
+    course: &'a Course,
+    whom: For,
+    pictures: Vec<(String, String)>,
+}
+
+impl Sheets<'_> {
+    fn all(&mut self) -> Vec<Sheet> {
+        let course = self.course;
+        let asked = Asked {
+            course: &course.file.course,
+            tables: &course.library.tables,
+            frames: &course.plan.frames,
+        };
+        course
+            .chosen_students()
+            .map(|(place, student)| Sheet {
+                name: student.name.clone(),
+                questions: sheet(&asked, place)
+                    .into_iter()
+                    .map(|it| self.question(it, place))
+                    .collect(),
+            })
+            .collect()
+    }
+
+    fn question(&mut self, it: craft::worksheet::Question, place: usize) -> Question {
+        let own = |text: &str| spelling::text(text, self.course.file.language);
+        // Stages are the instructor's own words; all other choices are the program's.
+        let choice = |text: &String| match it.kind {
+            Kind::OrderOfWork => text.clone(),
+            _ => own(text),
+        };
+        let (choices, prompts) = (
+            it.choices.iter().map(choice).collect(),
+            it.prompts.iter().map(|text| own(text)).collect(),
+        );
+        let mut question = Question {
+            code: it.kind.code(),
+            title: own(it.kind.title()),
+            ask: own(&it.ask),
+            choices,
+            prompts,
+            table: it.table.as_ref().map(|table| rows(table, own)),
+            picture: None,
+            words: String::new(),
+            blanks: blanks(it.kind, self.course.file.course.worksheets.level),
+            room: it.kind.sixths_of_a_page(),
+            working: own(&it.working),
+            answer: own(&it.answer),
+            tolerance: own(&it.tolerance),
+        };
+        if let Some(wall) = &it.wall {
+            let (file, words) = self.draw(wall, place);
+            question.picture = Some(file);
+            question.words = words;
+        }
+        question
+    }
+
+    /// The face of a student by the student's place in the group.
+    fn draw(&mut self, wall: &FaultWall, place: usize) -> (String, String) {
+        let file = format!("fault-{place}.svg");
+        let width_mm = match self.whom {
+            For::Students => 180.0,
+            For::Key => 100.0,
+        };
+        let room = Room {
+            width_mm,
+            height_mm: 80.0,
+        };
+        let scene = drawing::find_the_fault(wall, room, self.whom == For::Key);
+        self.pictures.push((file.clone(), scene.svg()));
+        (file, scene.description)
+    }
+}
+
+fn rows(table: &Table, own: impl Fn(&str) -> String) -> TableRows {
+    TableRows {
+        head: table.head.iter().map(|it| own(it)).collect(),
+        rows: table.rows.clone(),
+    }
+}
+
+/// Where the number of answers would tell too much, there are lines to spare.
+fn blanks(kind: Kind, level: Level) -> usize {
+    match (kind, level) {
+        (Kind::FindTheFault, Level::Easy) => 1,
+        (Kind::FindTheFault, Level::Usual) => 2,
+        (Kind::FindTheFault, Level::Hard) => 4,
+        _ => 1,
+    }
+}
+
+fn parts(parts: &[(char, &str)]) -> Vec<Value> {
+    parts
         .iter()
         .map(|(letter, part)| json!({ "letter": letter, "part": part }))
         .collect()
 }
 
+fn feed(course: &Course, whom: For) -> Feed {
+    let (section, letters) = Drawings::on_paper(course).section_blank();
+    let mut sheets = Sheets {
+        course,
+        whom,
+        pictures: Vec::new(),
+    };
+    let all = sheets.all();
+    let own = json!({ "sheets": all, "parts": parts(&letters) });
+    let mut feed = Feed::new(course, own).with("section-blank.svg", "section_words", section);
+    let pictures = sheets.pictures.into_iter();
+    feed.pictures
+        .extend(pictures.map(|(file, svg)| (file.into(), svg)));
+    feed
+}
+
 pub(crate) fn worksheets(course: &Course) -> Feed {
-    let drawings = Drawings::on_paper(course);
-    let own = json!({ "sheets": sheets(course), "parts": parts(&drawings) });
-    Feed::new(course, own).with("section-blank.svg", "section_words", drawings.section_blank)
+    feed(course, For::Students)
 }
 
 pub(crate) fn worksheets_key(course: &Course) -> Feed {
-    worksheets(course)
+    feed(course, For::Key)
 }

@@ -52,7 +52,7 @@ fn a_sound_bond_has_no_fault() {
 
 /// The joint at 204 mm is through both courses; the one above is 100 mm off.
 #[test]
-fn a_joint_over_a_joint_is_stacked() {
+fn a_joint_over_a_joint_runs() {
     let found = seen(&[
         [0.0, 200.0, 0.0, 100.0, 300.0],
         [208.0, 400.0, 0.0, 100.0, 300.0],
@@ -62,7 +62,7 @@ fn a_joint_over_a_joint_is_stacked() {
         [108.0, 400.0, 208.0, 300.0, 400.0],
     ]);
     assert_eq!(found.len(), 1, "{found:?}");
-    assert_eq!(found[0].kind, FaultKind::StackedJoint);
+    assert_eq!(found[0].kind, FaultKind::RunningJoint);
     assert_eq!(found[0].stones, [0, 1, 2, 3]);
     assert!((found[0].at.x.si() - 0.209).abs() < 1e-9);
     assert!((found[0].at.y.si() - 0.1).abs() < 1e-9);
@@ -152,7 +152,7 @@ fn a_pinning_hides_no_joint() {
         [188.0, 400.0, 108.0, 200.0, 300.0],
     ]);
     assert_eq!(found.len(), 1, "{found:?}");
-    assert_eq!(found[0].kind, FaultKind::StackedJoint);
+    assert_eq!(found[0].kind, FaultKind::RunningJoint);
 }
 
 /// The course a stone says it is in and what it says it does count for nothing.
