@@ -5,10 +5,10 @@
 //! civil twilight, at sea level.
 
 use crate::course::Venue;
-use chrono::{DateTime, NaiveDate};
+use chrono::{DateTime, NaiveDate, Timelike};
 use chrono_tz::Tz;
 use solar_positioning::delta_t::estimate_from_date_like;
-use solar_positioning::{Horizon, Location, SolarEvents};
+use solar_positioning::{Events, Horizon, HorizonState, Location, SolarEvents};
 
 /// Seconds between dynamical and universal time if none can be estimated; about today's.
 const DELTA_T_SECONDS: f64 = 70.0;
@@ -28,6 +28,37 @@ pub struct SunDay {
     pub civil_dusk: Option<DateTime<Tz>>,
 }
 
+/// Minutes in a day on the wall clock.
+const DAY_MINUTES: f64 = 1440.0;
+
+/// When it is light enough to work without lamps on a local date, from civil dawn to civil dusk, in
+/// whole minutes since midnight and in order: the whole date where the sun stays up or not far
+/// down, nothing where it stays farther down. A date the algorithm can't reckon counts as light.
+pub fn light(venue: &Venue, date: NaiveDate) -> Vec<[f64; 2]> {
+    let Some(events) = events(venue, date, Horizon::CivilTwilight) else {
+        return vec![[0.0, DAY_MINUTES]];
+    };
+    let minutes = |time: &DateTime<Tz>| f64::from(time.num_seconds_from_midnight()) / 60.0;
+    let mut light = Vec::new();
+    let mut since = (events.state_at_start != HorizonState::Below).then_some(0.0);
+    let dawns = events.rises.iter().map(|it| (minutes(it).ceil(), true));
+    let dusks = events.sets.iter().map(|it| (minutes(it).floor(), false));
+    let mut changes: Vec<(f64, bool)> = dawns.chain(dusks).collect();
+    changes.sort_by(|a, b| a.0.total_cmp(&b.0));
+    for (at, is_dawn) in changes {
+        match since {
+            Some(from) if !is_dawn => {
+                light.push([from, at]);
+                since = None;
+            }
+            None if is_dawn => since = Some(at),
+            _ => {}
+        }
+    }
+    light.extend(since.map(|from| [from, DAY_MINUTES]));
+    light
+}
+
 /// The sun at the venue on a date.
 pub fn sun(venue: &Venue, date: NaiveDate) -> SunDay {
     let (sunrise, sunset) = crossing(venue, date, Horizon::SunriseSunset);
@@ -45,6 +76,12 @@ type Crossing = (Option<DateTime<Tz>>, Option<DateTime<Tz>>);
 
 /// The first rise and the last set of the date. A date the algorithm can't reckon has none.
 fn crossing(venue: &Venue, date: NaiveDate, horizon: Horizon) -> Crossing {
+    events(venue, date, horizon)
+        .map(|events| (events.rises.first().copied(), events.sets.last().copied()))
+        .unwrap_or((None, None))
+}
+
+fn events(venue: &Venue, date: NaiveDate, horizon: Horizon) -> Option<Events<DateTime<Tz>>> {
     let here = Location {
         latitude: venue.latitude,
         longitude: venue.longitude,
@@ -52,6 +89,50 @@ fn crossing(venue: &Venue, date: NaiveDate, horizon: Horizon) -> Crossing {
     let delta_t = estimate_from_date_like(&date).unwrap_or(DELTA_T_SECONDS);
     SolarEvents::new()
         .for_date(date, &venue.time_zone, here, delta_t, horizon)
-        .map(|events| (events.rises.first().copied(), events.sets.last().copied()))
-        .unwrap_or((None, None))
+        .ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn lit(latitude: f64, zone: Tz, date: [u32; 2]) -> Vec<[f64; 2]> {
+        let venue = Venue {
+            name: String::new(),
+            country: None,
+            latitude,
+            longitude: -2.4,
+            time_zone: zone,
+            longest_wall: None,
+        };
+        let date = NaiveDate::from_ymd_opt(2027, date[0], date[1]).expect("a date");
+        light(&venue, date)
+    }
+
+    /// At 54.2 degrees north and 2.4 west the sun sets at about 15:48 on 18 December and civil
+    /// dusk comes some 40 minutes later (both from memory of the almanac, to a few minutes).
+    #[test]
+    fn a_winter_day_is_light_from_dawn_to_dusk() {
+        let lit = lit(54.2, Tz::Europe__London, [12, 18]);
+        assert_eq!(lit.len(), 1);
+        let [dawn, dusk] = lit[0];
+        assert!((460.0..470.0).contains(&dawn), "{dawn}");
+        assert!((983.0..993.0).contains(&dusk), "{dusk}");
+        assert!((dawn.fract() + dusk.fract()).abs() < 1e-12);
+    }
+
+    /// Beyond the polar circle: up all day in June, far down all day in December at 80 degrees.
+    #[test]
+    fn a_day_may_be_all_light_or_all_dark() {
+        assert_eq!(lit(70.0, Tz::UTC, [6, 21]), [[0.0, 1440.0]]);
+        assert_eq!(lit(80.0, Tz::UTC, [12, 21]), [[0.0; 2]; 0]);
+    }
+
+    /// Where the clock is far from the sun the evening's dusk comes after midnight.
+    #[test]
+    fn dusk_after_midnight_is_the_evening_before() {
+        let lit = lit(54.2, Tz::Pacific__Kiritimati, [6, 21]);
+        assert_eq!(lit.len(), 2, "{lit:?}");
+        assert!(lit[0][0].abs() < 1e-12 && (lit[1][1] - 1440.0).abs() < 1e-12);
+    }
 }

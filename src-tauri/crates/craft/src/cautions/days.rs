@@ -15,14 +15,24 @@ pub fn of_the_days(course: &Course, length: Length, working: &[f64]) -> Vec<Show
 }
 
 /// A wall that is being built has its length: worked out anew with every change, its bays would
-/// no longer be those that were told of.
+/// no longer be those that were told of. Rain and absences that came in since have moved it; what
+/// it was before them the file does not say.
 fn still_open(course: &Course, length: Length) -> Option<Shown> {
     let told = !course.running.progress.is_empty();
+    let rain = course.days.iter().any(|day| !day.weather.rain.is_empty());
+    let moved = rain || !course.absences.is_empty();
+    let now = show_length(length, course.units);
+    let which = if moved {
+        format!(
+            "With the rain and the absences in the file it comes out at {now} now, and so does every figure here. Write down the length that was set out, from the first frame to the last, such as length = \"{now}\" if it is that."
+        )
+    } else {
+        format!("Write down the one it has: length = \"{now}\".")
+    };
     (told && course.wall.length.is_none()).then(|| Shown {
         id: "length-open".to_owned(),
         text: format!(
-            "The wall is being built, but its length is still worked out anew with every change. Write down the one it has: length = \"{}\".",
-            show_length(length, course.units)
+            "The wall is being built, but its length is still worked out anew with every change. {which}"
         ),
         source: COMMON.to_owned(),
         for_students: false,
@@ -40,7 +50,7 @@ fn without_building<'a>(
             Shown {
                 id: "no-building".to_owned(),
                 text: format!(
-                    "Day {} has no time to build in: from {} to {} there are {breaks}, the talks, the tidying, and nobody left to work. Give it longer hours or fewer talks, or take the day out.",
+                    "Day {} has no time to build in: from {} to {} there are {breaks}, the talks and the tidying, and nothing is left. Give it longer hours or fewer talks, or take the day out.",
                     number + 1,
                     day.start.format("%H:%M"),
                     day.finish.format("%H:%M"),
@@ -54,7 +64,9 @@ fn without_building<'a>(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::course::{Report, Spell};
     use crate::plan::sample::SAMPLE;
+    use crate::quantity::metres;
 
     #[test]
     fn a_day_without_building_is_told() {
@@ -68,5 +80,32 @@ mod tests {
                 .text
                 .starts_with("Day 2 has no time to build in: from 09:00 to 17:00")
         );
+    }
+
+    /// Without rain it is the length the wall was set out at; after it nobody knows.
+    #[test]
+    fn an_open_length_is_named_only_where_it_is_known() {
+        let (course, _, plan) = &*SAMPLE;
+        let mut course = course.clone();
+        course.wall.length = None;
+        let length = metres(6.75);
+        assert_eq!(still_open(&course, length), None);
+        course.running.progress.push(Report {
+            day: 0,
+            time: course.days[0].finish,
+            stage: "line".to_owned(),
+            bay: None,
+            done: 1.0,
+        });
+        let text = |course: &Course| still_open(course, length).expect("open").text;
+        assert!(text(&course).ends_with("Write down the one it has: length = \"6.75 m\"."));
+        let start = course.days[1].start;
+        course.days[1]
+            .weather
+            .rain
+            .push(Spell { start, minutes: 60 });
+        assert!(text(&course).contains("Write down the length that was set out"));
+        course.wall.length = Some(plan.sizing.length);
+        assert_eq!(still_open(&course, length), None);
     }
 }

@@ -40,7 +40,8 @@ fn uncounted_heap(course: &Course, stone: &Stone) -> Option<(&'static str, Strin
         "Throughs of the old wall count as face stone until it is down, and its copes may be gone: count both before you order less.".to_owned()
     } else {
         format!(
-            "Count the copes, throughs and hearting in the {} that lie there before you order less: these run short first, and a heap of face stone replaces none of them.",
+            "Count {} in the {} that lie there before you order less: of this the stone runs short first, and a heap of face stone replaces none of it.",
+            short_first(stone),
             show_mass(there, course.units)
         )
     };
@@ -48,10 +49,21 @@ fn uncounted_heap(course: &Course, stone: &Stone) -> Option<(&'static str, Strin
 }
 
 fn pitch_again(stone: &Stone) -> Option<(&'static str, String)> {
-    let text = "Look over the pitch's copes, throughs and hearting before the course: each time it is taken down some break, and hearting sinks into the ground.";
-    stone
-        .practice_pitch
-        .then(|| ("pitch-again", text.to_owned()))
+    let text = format!(
+        "Look over {} of the pitch before the course: each time it is taken down some stone breaks, and hearting sinks into the ground.",
+        short_first(stone)
+    );
+    stone.practice_pitch.then_some(("pitch-again", text))
+}
+
+/// What runs short first, of the kinds this wall has.
+fn short_first(stone: &Stone) -> &'static str {
+    match (0 < stone.copes, !stone.throughs.is_empty()) {
+        (true, true) => "the copes, throughs and hearting",
+        (true, false) => "the copes and hearting",
+        (false, true) => "the throughs and hearting",
+        (false, false) => "the hearting",
+    }
 }
 
 fn three_quarter_throughs(course: &Course, stone: &Stone) -> Option<(&'static str, String)> {

@@ -95,6 +95,14 @@ impl Belief {
         self.covariance.get((stage, other)).copied().unwrap_or(0.0)
     }
 
+    /// Mean and variance of Σ weight · log slowness; stages without a weight count 0.
+    pub(super) fn of_sum(&self, weights: &[f64]) -> (f64, f64) {
+        let weight = |stage: usize| weights.get(stage).copied().unwrap_or(0.0);
+        let weights = DVector::from_fn(self.len(), |stage, _| weight(stage));
+        let variance = weights.dot(&(&self.covariance * &weights));
+        (weights.dot(&self.mean), variance)
+    }
+
     /// Learns that `value` = Σ weight · log slowness, give or take a normal error of this
     /// `variance`. Stages without a weight count 0.
     ///

@@ -1,10 +1,15 @@
 //! What has been built so far, as it was told on the day, and how long it took.
 
+use super::belief::Belief;
 use super::calendar::Calendar;
+use super::evidence::Worked;
 use super::programme::{Programme, Step};
+use super::telling::Telling;
+use crate::tables::PaceSpread;
 
-/// Less than so many usual minutes say nothing of pace.
-const LEAST: f64 = 5.0;
+/// Whole stages of less than so many usual minutes say nothing of pace by themselves: they are
+/// told together with what comes next.
+pub(super) const LEAST: f64 = 5.0;
 
 /// More than so many times quicker than usual can't be.
 pub const QUICKEST: f64 = 10.0;
@@ -23,30 +28,102 @@ pub struct Told {
 }
 
 impl Told {
-    /// Puts it to the shares done, step by step and bay by bay. What is done of a step is done
-    /// of every step before it.
-    pub fn apply(&self, done: &mut [Vec<f64>]) {
-        let bays = done.first().map_or(0, Vec::len);
-        for bay in (0..bays).filter(|bay| self.bay.is_none_or(|told| told == *bay)) {
-            if 0.0 < self.done {
-                for step in &mut done[..self.step] {
-                    step[bay] = 1.0;
+    /// Puts it to the shares done, step by step and bay by bay.
+    ///
+    /// What is begun in a bay has all the steps before it done there, and a step for which all
+    /// bays must be ready has everything before it done in all of them. What is not done yet has
+    /// nothing begun after it.
+    pub fn apply(&self, programme: &Programme, done: &mut [Vec<f64>]) {
+        let is_told = |bay: &usize| self.bay.is_none_or(|told| told == *bay);
+        let together = |step: usize| programme.steps[step].together;
+        let before = (0..=self.step).rev().find(|step| together(*step));
+        let behind = (self.step + 1..done.len()).find(|step| together(*step));
+        for bay in 0..programme.bays {
+            for (number, step) in done.iter_mut().enumerate() {
+                let share = &mut step[bay];
+                if number == self.step {
+                    if is_told(&bay) {
+                        *share = self.done;
+                    }
+                } else if number < self.step {
+                    let all = before.is_some_and(|it| number <= it);
+                    if 0.0 < self.done && (all || is_told(&bay)) {
+                        *share = 1.0;
+                    }
+                } else if self.done < 1.0
+                    && (is_told(&bay) || behind.is_some_and(|it| it <= number))
+                {
+                    *share = 0.0;
                 }
             }
-            done[self.step][bay] = self.done;
         }
     }
+
+    /// Whether it says that more is done than a later report does.
+    fn is_denied_by(&self, later: &Self, programme: &Programme) -> bool {
+        let mut said = vec![vec![0.0; programme.bays]; programme.steps.len()];
+        self.apply(programme, &mut said);
+        let mut after = said.clone();
+        later.apply(programme, &mut after);
+        let mut shares = said.iter().flatten().zip(after.iter().flatten());
+        shares.any(|(said, after)| *after < *said - 1e-9)
+    }
+}
+
+/// The reports that no later one denies, each with its number: nothing that was built is ever
+/// taken down again, so that whoever says less than before corrects what was said. Of a report on
+/// all bays what is not denied stands, bay by bay.
+pub fn standing(programme: &Programme, told: &[Told]) -> Vec<(usize, Told)> {
+    let stands = |(at, it): &(usize, Told)| {
+        let mut later = told[at + 1..].iter();
+        !later.any(|later| it.is_denied_by(later, programme))
+    };
+    let mut standing = Vec::new();
+    for report in told.iter().copied().enumerate() {
+        let (at, it) = report;
+        if stands(&report) {
+            standing.push(report);
+        } else if it.bay.is_none() {
+            let bays = 0..programme.bays;
+            let bays = bays.map(|bay| {
+                (
+                    at,
+                    Told {
+                        bay: Some(bay),
+                        ..it
+                    },
+                )
+            });
+            standing.extend(bays.filter(stands));
+        }
+    }
+    standing
 }
 
 /// Work between two reports.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Stretch {
-    /// Working minutes that went by, lessons and fixed times taken out.
+    /// Working minutes that went by, lessons, waiting for them and fixed times taken out.
     pub minutes: f64,
-    /// Usual minutes of what was done, step by step, beginners' learning with them.
-    pub usual: Vec<f64>,
+    /// Usual minutes of what was done, beginners' learning with them.
+    pub usual: f64,
+    /// The share of each step in it; they add up to 1.
+    pub weights: Vec<f64>,
     /// The share of the bays it tells of.
     pub share: f64,
+    /// So many of the minutes, give or take, may have been a lesson.
+    pub unsure: f64,
+    /// By so many usual minutes shares that were read by eye may be off.
+    pub misread: f64,
+}
+
+/// A report of work that went so many times quicker than usual that it may be a slip.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Quick {
+    /// Its place among the reports.
+    pub report: usize,
+    /// How many times.
+    pub times: f64,
 }
 
 /// How far the wall has come.
@@ -56,8 +133,12 @@ pub struct SoFar {
     pub now: f64,
     /// The share done, step by step and bay by bay.
     pub done: Vec<Vec<f64>>,
+    /// Minutes of the lessons before each step that have been given.
+    pub given: Vec<f64>,
     /// What the reports tell of pace.
     pub stretches: Vec<Stretch>,
+    /// The reports that may be slips.
+    pub quick: Vec<Quick>,
 }
 
 /// A report that can't be: so much can't have been done in that time.
@@ -72,7 +153,8 @@ pub struct TooSoon {
 }
 
 impl SoFar {
-    /// Adds up the reports, which stand in order of time.
+    /// Adds up the reports, which stand in order of time. Where a report does not say whether a
+    /// lesson had been given, what is `believed` of pace decides.
     ///
     /// # Errors
     /// [`TooSoon`] for work done more than [`QUICKEST`] times quicker than usual.
@@ -81,17 +163,40 @@ impl SoFar {
         is_fixed: impl Fn(&Step) -> bool,
         calendar: &Calendar,
         told: &[Told],
+        (believed, spread): (&Belief, &PaceSpread),
     ) -> Result<Self, TooSoon> {
         let fixed = programme.steps.iter().map(is_fixed).collect();
-        let mut telling = Telling::new(programme, fixed, calendar);
-        let mut from = 0;
-        while let Some(first) = told.get(from) {
-            let same = |it: &&Told| (it.clock - first.clock).abs() < 1e-9;
-            let count = told[from..].iter().take_while(same).count();
-            telling.hear(&told[from..from + count], from)?;
-            from += count;
+        let mut telling = Telling::new(programme, fixed, calendar, believed, spread);
+        let told = standing(programme, told);
+        for same in told.chunk_by(|(_, a), (_, b)| (a.clock - b.clock).abs() < 1e-9) {
+            telling.hear(same)?;
         }
         Ok(telling.so_far)
+    }
+
+    /// What is believed of pace after what was told.
+    pub fn learned(&self, programme: &Programme, believed: &Belief, spread: &PaceSpread) -> Belief {
+        let mut belief = believed.clone();
+        for stretch in &self.stretches {
+            let mut weights = vec![0.0; belief.len()];
+            let mut tied = vec![None; belief.len()];
+            for (step, weight) in programme.steps.iter().zip(&stretch.weights) {
+                weights[step.stage] = *weight;
+                tied[step.stage] = step.string.map(|_| programme.ties.pairs);
+            }
+            let worked = Worked {
+                minutes: stretch.minutes,
+                usual: stretch.usual,
+                weights,
+                tied,
+                unsure: stretch.unsure,
+                misread: stretch.misread,
+            };
+            if let Some(observation) = worked.observation(&belief, spread) {
+                observation.tell(&mut belief);
+            }
+        }
+        belief
     }
 
     /// Whether anything of a step has been begun.
@@ -106,9 +211,15 @@ impl SoFar {
             for (usual, done) in step.usual.iter_mut().zip(&self.done[number]) {
                 *usual *= 1.0 - done;
             }
-            if self.begun(number) {
-                step.lessons.clear();
-            }
+            let mut given = self.given[number];
+            let begun = self.begun(number);
+            step.lessons.retain(|lesson| {
+                let minutes = &mut left.lesson_minutes[*lesson];
+                let before = given.min(*minutes);
+                given -= before;
+                *minutes -= before;
+                !begun && 0.0 < *minutes
+            });
             step.after = step.after.filter(|(_, clock)| self.now < *clock);
         }
         let mut number = 0;
@@ -133,131 +244,5 @@ impl SoFar {
     }
 }
 
-/// Reports being added up.
-struct Telling<'a> {
-    programme: &'a Programme,
-    fixed: Vec<bool>,
-    calendar: &'a Calendar,
-    so_far: SoFar,
-    /// Minutes of lessons given so far.
-    taught: f64,
-    /// For each bay, when it was last told of and what had been taught then.
-    last: Vec<(f64, f64)>,
-}
-
-impl<'a> Telling<'a> {
-    fn new(programme: &'a Programme, fixed: Vec<bool>, calendar: &'a Calendar) -> Self {
-        let begins = calendar.begins();
-        Self {
-            programme,
-            fixed,
-            calendar,
-            so_far: SoFar {
-                now: begins,
-                done: vec![vec![0.0; programme.bays]; programme.steps.len()],
-                stretches: Vec::new(),
-            },
-            taught: 0.0,
-            last: vec![(begins, 0.0); programme.bays],
-        }
-    }
-
-    /// Takes in all reports of one time; the first of them has this number.
-    fn hear(&mut self, told: &[Told], number: usize) -> Result<(), TooSoon> {
-        let before = self.so_far.clone();
-        for report in told {
-            report.apply(&mut self.so_far.done);
-            self.so_far.now = report.clock;
-        }
-        for (step, given) in self.programme.steps.iter().enumerate() {
-            if !before.begun(step) && self.so_far.begun(step) {
-                let minutes = given.lessons.iter();
-                let minutes = minutes.map(|lesson| self.programme.lesson_minutes[*lesson]);
-                self.taught += minutes.sum::<f64>();
-            }
-        }
-        let changed: Vec<usize> = (0..self.programme.bays)
-            .filter(|bay| self.changed(&before, *bay))
-            .collect();
-        let mut heard: Vec<(f64, f64)> = changed.iter().map(|bay| self.last[*bay]).collect();
-        heard.sort_by(|a, b| a.0.total_cmp(&b.0));
-        heard.dedup();
-        for last in heard {
-            let since = |bay: &&usize| (self.last[**bay].0 - last.0).abs() < 1e-9;
-            let bays: Vec<usize> = changed.iter().filter(since).copied().collect();
-            let (stretch, went_by, fixed) = self.stretch(&before, &bays, last);
-            let usual: f64 = stretch.usual.iter().sum();
-            if went_by * QUICKEST < usual + fixed && LEAST < usual + fixed {
-                return Err(TooSoon {
-                    report: number,
-                    minutes: went_by.max(0.0),
-                    usual: usual + fixed,
-                });
-            }
-            if usual < LEAST {
-                continue;
-            }
-            self.so_far.stretches.push(stretch);
-        }
-        for bay in changed {
-            self.last[bay] = (self.so_far.now, self.taught);
-        }
-        Ok(())
-    }
-
-    fn changed(&self, before: &SoFar, bay: usize) -> bool {
-        let steps = self.so_far.done.iter().zip(&before.done);
-        steps.into_iter().any(|(now, then)| then[bay] < now[bay])
-    }
-
-    /// What these bays tell since they were last told of, the working minutes that went by, and
-    /// those of them that took a fixed time.
-    fn stretch(
-        &self,
-        before: &SoFar,
-        bays: &[usize],
-        (last, taught): (f64, f64),
-    ) -> (Stretch, f64, f64) {
-        let count = bays.len() as f64;
-        let laid = [
-            before.laid(self.programme),
-            self.so_far.laid(self.programme),
-        ];
-        let laying: f64 = bays.iter().map(|bay| laid[1][*bay] - laid[0][*bay]).sum();
-        let adds = |at: usize, bay: &usize| self.programme.learning.adds(laid[at][*bay]);
-        let learning: f64 = bays.iter().map(|bay| adds(1, bay) - adds(0, bay)).sum();
-        let slower = if 0.0 < laying {
-            1.0 + learning / laying
-        } else {
-            1.0
-        };
-        let mut fixed = 0.0;
-        let mut usual = vec![0.0; self.programme.steps.len()];
-        for (number, step) in self.programme.steps.iter().enumerate() {
-            let done = |bay: &usize| self.so_far.done[number][*bay] - before.done[number][*bay];
-            let minutes = bays.iter().map(|bay| step.usual[*bay] * done(bay).max(0.0));
-            let minutes = minutes.sum::<f64>() / count;
-            if self.fixed[number] {
-                fixed += minutes;
-            } else {
-                usual[number] = minutes * if step.laying { slower } else { 1.0 };
-            }
-        }
-        let clock = self.calendar.working_at(self.so_far.now) - self.calendar.working_at(last);
-        let went_by = clock - (self.taught - taught);
-        let all: f64 = usual.iter().sum();
-        // Who pegs the line in less than its time has not built the rest in none.
-        let minutes = if fixed + all / QUICKEST < went_by {
-            went_by - fixed
-        } else {
-            went_by * all / (all + fixed)
-        };
-        let share = count / self.programme.bays as f64;
-        let stretch = Stretch {
-            minutes,
-            usual,
-            share,
-        };
-        (stretch, went_by, fixed)
-    }
-}
+#[cfg(test)]
+mod tests;

@@ -14,6 +14,12 @@ use chrono::{NaiveDate, NaiveTime, Timelike};
 /// Minutes in a day on the wall clock.
 pub const DAY_MINUTES: f64 = 1440.0;
 
+/// Minutes as a clock without seconds shows them: to the nearest whole one, half a minute up.
+/// Every time that people read goes through here, so that no two pages differ by a minute.
+pub fn to_the_minute(minutes: f64) -> f64 {
+    (minutes + 0.5).floor()
+}
+
 /// A stretch of the clock.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Span {

@@ -20,18 +20,27 @@ const REACH: i32 = 12;
 /// is exact to rounding long before so many.
 const STEPS: i32 = 16;
 
+/// A log slowness is looked for so far above the mean, and the stretch halved so often.
+const FAR: f64 = 12.0;
+const HALVINGS: u32 = 60;
+
 /// Work done between two times.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Worked {
     /// Working minutes that went by: lessons and breaks taken out, slow hours counted as the
     /// part of an hour that they are worth.
     pub minutes: f64,
-    /// Usual minutes of what was done, for each row of the stage table; beginners' slower first
-    /// hours belong to what is usual.
-    pub usual: Vec<f64>,
+    /// Usual minutes of what was done; beginners' slower first hours belong to what is usual.
+    pub usual: f64,
+    /// The share of each row of the stage table in it; they add up to 1.
+    pub weights: Vec<f64>,
     /// For each row of the stage table, how many pairs a string ties together; `None` where
     /// nobody waits for a string. Missing rows count as `None`.
     pub tied: Vec<Option<f64>>,
+    /// So many of the minutes, give or take, may have been something else.
+    pub unsure: f64,
+    /// By so many usual minutes shares that were read by eye may be off.
+    pub misread: f64,
 }
 
 /// What is known of a weighted sum of log slowness.
@@ -46,38 +55,75 @@ pub struct Observation {
 }
 
 impl Worked {
-    /// What it tells; nothing where no time went by, nothing was done, or the pace is out of
-    /// reason (see [`ABSURD`]).
+    /// What it tells those who believe this; nothing where no time went by, nothing was done, or
+    /// the pace is out of reason (see [`ABSURD`]).
     ///
-    /// `value = ln(minutes / Σ usual) - Σ weight · mean`,
-    /// `variance = reading² + (clock / minutes)² + Σ weight² · variance`, mean and variance being
-    /// those of the slowest pair's log slowness. Each report is taken to meet slowest pairs of
-    /// its own; two reports on one stretch of string share them, so together they are trusted a
-    /// little too much.
-    pub fn observation(&self, spread: &PaceSpread) -> Option<Observation> {
-        let done: f64 = self.usual.iter().sum();
-        let slowness = self.minutes / done;
-        let sound = self.usual.iter().all(|usual| 0.0 <= *usual)
-            && 0.0 < done
-            && (ABSURD.recip()..=ABSURD).contains(&slowness);
+    /// `value = ln(minutes / usual) - Σ weight · mean`,
+    /// `variance = reading² + (clock² + unsure²) / minutes² + Σ weight² · variance`, mean and
+    /// variance being those of the slowest pair's log slowness. Each report is taken to meet
+    /// slowest pairs of its own; two reports on one stretch of string share them, so together they
+    /// are trusted a little too much.
+    ///
+    /// A share read by eye is off by so much whether it is great or small: then see below.
+    pub fn observation(&self, belief: &Belief, spread: &PaceSpread) -> Option<Observation> {
+        let unsure = self.unsure / self.minutes;
+        let mut variance = reading_variance(self.minutes, spread) + unsure * unsure;
+        let mut slowest = 0.0;
+        for (weight, tied) in self.weights.iter().zip(&self.tied) {
+            if let Some(pairs) = tied.filter(|_| 0.0 < *weight) {
+                let pair = slowest_pair(pairs, spread.pair);
+                slowest += weight * pair.mean;
+                variance += weight * weight * pair.variance;
+            }
+        }
+        let slowness = self.minutes / self.usual;
+        let exact = self.misread <= 0.0;
+        let sound = self.weights.iter().all(|weight| 0.0 <= *weight)
+            && 0.0 < self.weights.iter().sum()
+            && 0.0 < self.minutes
+            && 0.0 <= self.usual
+            && (!exact || (ABSURD.recip()..=ABSURD).contains(&slowness));
         if !sound {
             return None;
         }
-        let weights: Vec<f64> = self.usual.iter().map(|usual| usual / done).collect();
-        let mut value = slowness.ln();
-        let mut variance = reading_variance(self.minutes, spread);
-        for (weight, tied) in weights.iter().zip(&self.tied) {
-            if let Some(pairs) = tied.filter(|_| 0.0 < *weight) {
-                let slowest = slowest_pair(pairs, spread.pair);
-                value -= weight * slowest.mean;
-                variance += weight * weight * slowest.variance;
-            }
+        let (mut value, mut more) = (slowness.ln(), 0.0);
+        if !exact {
+            let (mean, spread) = belief.of_sum(&self.weights);
+            (value, more) = self.read(mean + slowest, spread + variance);
         }
         Some(Observation {
-            weights,
-            value,
-            variance,
+            weights: self.weights.clone(),
+            value: value - slowest,
+            variance: variance + more,
         })
+    }
+
+    /// The log slowness y that shares read by eye speak for, and the variance of that reading,
+    /// where y is believed to be normal about a `mean` with a `variance`.
+    ///
+    /// What was done in the minutes M is u = M exp(-y), give or take a normal error e. The
+    /// likeliest y is where `(y - mean) / variance + (u - h) h / e² = 0`, h = M exp(-y); there u
+    /// is taken to be straight in y: `value = y + 1 - u / h`, `variance = (e / h)²`. The likeliest
+    /// y falls evenly as u grows and is finite for none (Gauss and Newton's way to a least sum of
+    /// squares; A. H. Jazwinski, "Stochastic Processes and Filtering Theory", 1970, section 8.3,
+    /// from memory). With no error it is the plain ln(M / u).
+    fn read(&self, mean: f64, variance: f64) -> (f64, f64) {
+        let most = self.minutes;
+        let off = self.misread * self.misread;
+        let plain = (most / self.usual).ln();
+        let done = |y: f64| most * (-y).exp();
+        let slope = |y: f64| (y - mean) / variance + (self.usual - done(y)) * done(y) / off;
+        let (mut low, mut high) = (mean.min(plain), mean.max(plain).min(mean + FAR));
+        for _ in 0..HALVINGS {
+            let middle = f64::midpoint(low, high);
+            if slope(middle) < 0.0 {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        let y = f64::midpoint(low, high);
+        (y + 1.0 - self.usual / done(y), off / done(y).powi(2))
     }
 }
 
@@ -141,7 +187,48 @@ pub fn slowest_luck(luck: f64, pairs: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::pace::belief::tests::{near, spread};
+    use crate::pace::belief::tests::{built_in, near, spread};
+
+    fn worked(minutes: f64, usual: &[f64]) -> Worked {
+        let done: f64 = usual.iter().sum();
+        Worked {
+            minutes,
+            usual: done,
+            weights: usual.iter().map(|usual| usual / done).collect(),
+            tied: vec![None; usual.len()],
+            unsure: 0.0,
+            misread: 0.0,
+        }
+    }
+
+    /// A third of a stage of 180 usual minutes, read to 9 of them: more is never slower, a hair
+    /// more changes next to nothing, none at all is slow and not absurd, and a great share is
+    /// what it would be without the error.
+    #[test]
+    fn more_done_in_the_same_time_is_never_slower() {
+        let mut before = f64::INFINITY;
+        let mut usual = 0.0;
+        while usual < 150.0 {
+            let mut belief = built_in();
+            let worked = Worked {
+                usual,
+                weights: vec![0.0, 1.0],
+                misread: 9.0,
+                ..worked(75.0, &[1.0, 1.0])
+            };
+            let seen = worked.observation(&belief, &spread()).expect("a report");
+            seen.tell(&mut belief);
+            let slowness = belief.mean(1);
+            assert!(
+                slowness < before + 1e-9,
+                "{usual}: {slowness} after {before}"
+            );
+            assert!(before - slowness < 0.1 || usual <= 0.0, "{usual}");
+            (before, usual) = (slowness, usual + 1.0);
+            assert!(slowness < 1.0);
+        }
+        assert!(before < -0.4, "{before}");
+    }
 
     /// Mean and variance of the largest of n standard normal numbers: n = 2 and 3 in closed form
     /// (1/√π, 1 - 1/π; 3/(2√π), 1 + √3/(2π) - 9/(4π)); the means of 4, 5 and 10 by H. L. Harter,
@@ -201,12 +288,10 @@ mod tests {
     /// variance 0.05² + (5 / 150)² = 0.0025 + 0.00111.
     #[test]
     fn a_report_is_weighed_by_what_was_done() {
-        let worked = Worked {
-            minutes: 150.0,
-            usual: vec![90.0, 0.0, 30.0],
-            tied: vec![None; 3],
-        };
-        let seen = worked.observation(&spread()).expect("a report");
+        let worked = worked(150.0, &[90.0, 0.0, 30.0]);
+        let seen = worked
+            .observation(&built_in(), &spread())
+            .expect("a report");
         assert_eq!(seen.weights, [0.75, 0.0, 0.25]);
         assert!(near(seen.value, 0.223_144, 1e-6), "{seen:?}");
         assert!(near(seen.variance, 0.003_611, 1e-6), "{seen:?}");
@@ -216,14 +301,14 @@ mod tests {
     /// the slowest pair's, and 0.25² · 0.1² · 0.68169 of the variance.
     #[test]
     fn the_slowest_pair_is_not_blamed_on_the_group() {
-        let mut worked = Worked {
-            minutes: 150.0,
-            usual: vec![90.0, 0.0, 30.0],
-            tied: vec![],
-        };
-        let free = worked.observation(&spread()).expect("a report");
+        let mut worked = worked(150.0, &[90.0, 0.0, 30.0]);
+        let free = worked
+            .observation(&built_in(), &spread())
+            .expect("a report");
         worked.tied = vec![None, Some(9.0), Some(2.0)];
-        let tied = worked.observation(&spread()).expect("a report");
+        let tied = worked
+            .observation(&built_in(), &spread())
+            .expect("a report");
         assert!(near(free.value - tied.value, 0.014_105, 1e-6));
         assert!(near(tied.variance - free.variance, 0.000_426, 1e-6));
     }
@@ -241,13 +326,12 @@ mod tests {
             (5.0, vec![50.1]),
             (50.1, vec![5.0]),
         ] {
-            let tied = Vec::new();
-            let worked = Worked {
-                minutes,
-                usual,
-                tied,
-            };
-            assert_eq!(worked.observation(&spread()), None, "{worked:?}");
+            let worked = worked(minutes, &usual);
+            assert_eq!(
+                worked.observation(&built_in(), &spread()),
+                None,
+                "{worked:?}"
+            );
         }
     }
 
@@ -255,13 +339,9 @@ mod tests {
     fn a_belief_that_is_told_moves_towards_it() {
         let mut belief = Belief::built_in(&crate::pace::belief::tests::stages(), &spread());
         let before = belief.clone();
-        let worked = Worked {
-            minutes: 120.0,
-            usual: vec![80.0],
-            tied: vec![],
-        };
+        let worked = worked(120.0, &[80.0]);
         worked
-            .observation(&spread())
+            .observation(&belief, &spread())
             .expect("a report")
             .tell(&mut belief);
         assert!(0.3 < belief.mean(0) && belief.mean(0) < 1.5_f64.ln());

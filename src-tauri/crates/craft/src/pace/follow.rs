@@ -17,6 +17,8 @@ pub trait Witness {
 
     /// A lesson is given, after waiting for it from a clock time on.
     fn lesson(&mut self, _lesson: usize, _waited_from: f64, _span: Span) {}
+    /// The course ends before the lessons of this step can be given.
+    fn stopped(&mut self, _step: usize) {}
     /// A step is done in every bay; the clock is infinite when the course ended first. Told of
     /// all steps in order when the whole course has been followed: a lesson for bays ahead stops
     /// a bay that is still at the step before.
@@ -130,6 +132,7 @@ impl Programme {
             }
             let Some(gate) = self.gate(step, calendar, scratch, witness) else {
                 scratch.stopped = Some(number);
+                witness.stopped(number);
                 scratch.done[number..].fill(f64::INFINITY);
                 break;
             };

@@ -2,12 +2,13 @@
 //! timetable.
 //!
 //! [`work`] says how much there is to do, [`crew`] how fast the group does it, [`belief`] and
-//! [`luck`] how surely, [`fixed`], [`rates`] and [`calendar`] when there is time; [`programme`]
+//! [`luck`] how surely, [`fixed`], [`shut`], [`rates`] and [`calendar`] when there is time; [`programme`]
 //! puts it in order and [`follow`] goes through it. [`forecast`], [`sizing`] and [`timetable`]
 //! ask all of them. [`evidence`] is what a report on the day adds to what is believed, and
 //! [`book`] what an instructor's past courses do; [`built`] is how far the wall has come.
 
 pub mod belief;
+mod between;
 pub mod book;
 pub mod built;
 pub mod calendar;
@@ -23,7 +24,10 @@ pub mod programme;
 #[cfg(test)]
 mod properties;
 pub mod rates;
+mod said;
+pub mod shut;
 pub mod sizing;
+mod telling;
 pub mod ties;
 pub mod timetable;
 pub mod work;

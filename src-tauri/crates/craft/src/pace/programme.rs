@@ -78,17 +78,18 @@ impl Programme {
     pub fn new(given: &Given<'_>, amounts: &Amounts<'_>, gang: &Gang<'_>) -> Self {
         let bays = amounts.frames.rows.len().saturating_sub(1).max(1);
         let length = amounts.standing.length();
-        let steps = given
-            .stages
-            .iter()
-            .enumerate()
-            .filter_map(|(number, stage)| {
-                let done = given.running.beforehand.contains(&stage.id);
-                let amount = if done { 0.0 } else { amounts.of(stage) };
-                let minutes = 60.0 * gang.clock_hours(stage, amount);
-                let skipped = done || minutes <= 0.0;
-                (!skipped).then(|| given.step(number, minutes, &amounts.by_bay(stage), gang))
-            });
+        let minutes = given.stages.iter().map(|stage| {
+            let done = given.running.beforehand.contains(&stage.id);
+            let amount = if done { 0.0 } else { amounts.of(stage) };
+            let minutes = 60.0 * gang.clock_hours(stage, amount);
+            (!done && 0.0 < minutes).then_some(minutes)
+        });
+        let minutes: Vec<Option<f64>> = minutes.collect();
+        let due = given.due(&minutes);
+        let steps = minutes.iter().enumerate().filter_map(|(number, minutes)| {
+            let by_bay = amounts.by_bay(&given.stages[number]);
+            Some(given.step(number, (*minutes)?, &by_bay, &due[number], gang))
+        });
         Self {
             steps: steps.collect(),
             bays,
@@ -108,17 +109,50 @@ impl Programme {
 }
 
 impl Given<'_> {
-    fn step(&self, number: usize, minutes: f64, by_bay: &[f64], gang: &Gang<'_>) -> Step {
+    /// The lessons before each stage, given what minutes there are of it.
+    fn due(&self, minutes: &[Option<f64>]) -> Vec<Vec<usize>> {
+        let mut due = vec![Vec::new(); minutes.len()];
+        for (number, lesson) in self.lessons.iter().enumerate() {
+            if !self.running.left_out.contains(&lesson.id)
+                && let Some(stage) = self.stage_after(lesson, minutes)
+            {
+                due[stage].push(number);
+            }
+        }
+        due
+    }
+
+    /// The stage that waits for a lesson. A lesson whose own stage this course has not got is
+    /// given only where it was asked for: before the next stage, or the last there is.
+    fn stage_after(&self, lesson: &Lesson, minutes: &[Option<f64>]) -> Option<usize> {
+        let Before::Stage(id) = &lesson.before else {
+            return None;
+        };
+        let own = self.stages.iter().position(|stage| stage.id == *id)?;
+        let is_work = |stage: &usize| minutes[*stage].is_some();
+        if is_work(&own) {
+            return Some(own);
+        }
+        if !self.running.asked.contains(&lesson.id) {
+            return None;
+        }
+        let next = (own..minutes.len()).find(is_work);
+        next.or_else(|| (0..own).rev().find(is_work))
+    }
+
+    fn step(
+        &self,
+        number: usize,
+        minutes: f64,
+        by_bay: &[f64],
+        due: &[usize],
+        gang: &Gang<'_>,
+    ) -> Step {
         let stage = &self.stages[number];
         let strings = self.stages[..number].iter().filter(|it| it.string).count();
-        let before =
-            |lesson: &Lesson| matches!(&lesson.before, Before::Stage(id) if *id == stage.id);
-        let lessons = self.lessons.iter().enumerate();
-        let lessons = lessons
-            .filter(|(_, it)| before(it) && !self.running.left_out.contains(&it.id))
-            .map(|(number, _)| number);
-        let (at_its_time, when_due): (Vec<usize>, Vec<usize>) =
-            lessons.partition(|number| self.timed.lesson(*number).is_some());
+        let (at_its_time, when_due): (Vec<usize>, Vec<usize>) = due
+            .iter()
+            .partition(|number| self.timed.lesson(**number).is_some());
         let ends = at_its_time
             .into_iter()
             .filter_map(|number| Some((number, self.timed.lesson(number)?.to)));

@@ -1,12 +1,13 @@
 //! The timetable: the programme followed once at middling pace, with breaks and tidying.
 
-use super::calendar::{Calendar, Span, day_at, left_of};
+use super::calendar::{Calendar, DAY_MINUTES, Span, day_at, left_of, minutes_to, to_the_minute};
 use super::fixed::{Fixed, QUARTER, Timed, What};
 use super::follow::{Scratch, Witness};
 use super::luck::Course;
-use super::programme::Programme;
+use super::programme::{Programme, Step};
+use super::shut::{Reason, Shut, because};
 use crate::course::Day;
-use crate::tables::{Lesson, Stage};
+use crate::tables::{Before, Lesson, Stage, Work};
 
 /// One line of the timetable. Times are minutes of the calendar.
 #[derive(Debug, Clone, PartialEq)]
@@ -73,6 +74,8 @@ pub struct Asked<'a> {
     pub calendar: &'a Calendar,
     /// What stands at fixed times.
     pub timed: &'a Timed,
+    /// When nothing is built although the day runs.
+    pub shut: &'a [Shut],
     /// How many times slower than usual each stage goes in the middle.
     pub middling: &'a [f64],
     /// The stages.
@@ -98,6 +101,7 @@ pub fn timetable(asked: &Asked<'_>) -> Vec<Entry> {
         .map(|entry| on_the_quarter(entry, calendar))
         .collect();
     entries.extend(asked.timed.fixed.iter().map(|fixed| asked.fixed(fixed)));
+    entries.extend(asked.shut());
     entries.retain(|entry| entry.from < entry.to);
     entries.sort_by(|a, b| a.from.total_cmp(&b.from));
     join(entries)
@@ -108,11 +112,17 @@ pub fn timetable(asked: &Asked<'_>) -> Vec<Entry> {
 struct Seen {
     lessons: Vec<(usize, f64, Span)>,
     done: Vec<f64>,
+    /// The step whose lessons can't be given any more.
+    stopped: Option<usize>,
 }
 
 impl Witness for Seen {
     fn lesson(&mut self, lesson: usize, waited_from: f64, span: Span) {
         self.lessons.push((lesson, waited_from, span));
+    }
+
+    fn stopped(&mut self, step: usize) {
+        self.stopped = Some(step);
     }
 
     fn done(&mut self, _step: usize, clock: f64) {
@@ -140,7 +150,8 @@ impl Asked<'_> {
         } else {
             EntryKind::Lesson
         };
-        self.entry(span, &lesson.title, kind, Some(Of::Lesson(number)))
+        let what = self.by_lamplight(&lesson.title, span);
+        self.entry(span, &what, kind, Some(Of::Lesson(number)))
     }
 
     fn entry(&self, span: Span, what: &str, kind: EntryKind, of: Option<Of>) -> Entry {
@@ -159,11 +170,11 @@ impl Asked<'_> {
             What::Break { name, .. } => self.entry(fixed.span, name, EntryKind::Break, None),
             What::Lesson { lesson, .. } => self.lesson(*lesson, fixed.span),
             What::Tidy => {
-                let is_tidy =
-                    |stage: &&Stage| matches!(stage.work, crate::tables::Work::EachDay(_));
+                let is_tidy = |stage: &&Stage| matches!(stage.work, Work::EachDay(_));
                 let name = self.stages.iter().find(is_tidy).map(|it| it.name.as_str());
                 let what = name.unwrap_or("Tidy and make safe");
-                self.entry(fixed.span, what, EntryKind::Tidy, None)
+                let what = self.by_lamplight(what, fixed.span);
+                self.entry(fixed.span, &what, EntryKind::Tidy, None)
             }
         }
     }
@@ -173,31 +184,78 @@ impl Asked<'_> {
     fn work(&self, seen: &Seen) -> Vec<Entry> {
         let mut entries = Vec::new();
         let talks: Vec<Span> = seen.lessons.iter().map(|(_, _, span)| *span).collect();
-        let waits: Vec<Span> = seen
+        let waits: Vec<(usize, Span)> = seen
             .lessons
             .iter()
             .filter(|(_, from, span)| *from < span.from)
-            .map(|(_, from, span)| Span {
-                from: *from,
-                to: span.from,
+            .map(|(lesson, from, span)| {
+                let (from, to) = (*from, span.from);
+                (*lesson, Span { from, to })
             })
             .collect();
-        let taken: Vec<Span> = talks.iter().chain(&waits).copied().collect();
+        let waited = waits.iter().map(|(_, wait)| wait);
+        let taken: Vec<Span> = talks.iter().chain(waited).copied().collect();
         let whole = Span {
             from: f64::NEG_INFINITY,
             to: f64::INFINITY,
         };
-        let waiting = waits.iter().flat_map(|wait| self.open_within(*wait));
-        entries.extend(waiting.map(|span| {
-            let what = "Sort stone and clear the working strip";
-            self.entry(span, what, EntryKind::Build, None)
-        }));
+        for (lesson, wait) in &waits {
+            let open = self.open_within(*wait).into_iter();
+            entries.extend(open.map(|span| self.waiting(span, *lesson)));
+        }
         for free in left_of(whole, &taken) {
             for open in self.open_within(free) {
-                entries.extend(self.stages_within(open, &seen.done));
+                entries.extend(self.stages_within(open, seen));
             }
         }
         entries
+    }
+
+    /// What goes on while a lesson is waited for: never the stage it opens.
+    fn waiting(&self, span: Span, lesson: usize) -> Entry {
+        let lesson = &self.lessons[lesson];
+        let sorts = |stage: &&Stage| {
+            lesson.before == Before::Stage(stage.id.clone())
+                && matches!(stage.work, Work::HeapTonnes | Work::StrippedTonnes)
+        };
+        let meanwhile = match self.stages.iter().find(sorts) {
+            Some(_) => "bring up tools and clear the working strip",
+            None => "sort stone and clear the working strip",
+        };
+        let what = format!("Waiting for \"{}\": {meanwhile}", lesson.title);
+        self.entry(span, &what, EntryKind::Build, None)
+    }
+
+    /// What fills the hours in which nothing is built.
+    fn shut(&self) -> impl Iterator<Item = Entry> {
+        let closed = self.timed.closed();
+        self.shut.iter().flat_map(move |it| {
+            let what = match it.why {
+                Reason::Dark => "Too dark to build",
+                Reason::Nobody => "Nobody is there",
+            };
+            let free = left_of(it.span, &closed).into_iter();
+            free.map(move |span| self.entry(span, what, EntryKind::Break, None))
+        })
+    }
+
+    /// What is done in the dark says so, with the time of dawn or dusk.
+    fn by_lamplight(&self, what: &str, span: Span) -> String {
+        let clock = |minutes: f64| {
+            let of_day = to_the_minute(minutes).rem_euclid(DAY_MINUTES);
+            format!("{:02.0}:{:02.0}", (of_day / 60.0).floor(), of_day % 60.0)
+        };
+        let dark = because(self.shut, Reason::Dark);
+        let mut dark = dark.iter();
+        let Some(dark) = dark.find(|it| span.from < it.to && it.from < span.to) else {
+            return what.to_owned();
+        };
+        let day = &self.days[day_at(self.days, span.from)];
+        if dark.from <= minutes_to(self.days, day.date, day.start) {
+            format!("{what} (dark until {})", clock(dark.to))
+        } else {
+            format!("{what} (dark from {})", clock(dark.from))
+        }
     }
 
     /// The open stretches within another.
@@ -211,10 +269,18 @@ impl Asked<'_> {
         .collect()
     }
 
-    fn stages_within(&self, open: Span, done: &[f64]) -> Vec<Entry> {
+    fn stages_within(&self, open: Span, seen: &Seen) -> Vec<Entry> {
         let mut entries = Vec::new();
         let mut from = open.from;
-        for (step, end) in self.programme.steps.iter().zip(done) {
+        let steps = self.programme.steps.iter().zip(&seen.done).enumerate();
+        for (number, (step, end)) in steps {
+            if let Some((lesson, over)) = lesson_of(step, seen.stopped == Some(number)) {
+                let to = over.min(*end).min(open.to);
+                if from < to {
+                    entries.push(self.waiting(Span { from, to }, lesson));
+                    from = to;
+                }
+            }
             let to = end.min(open.to);
             if from < to {
                 let name = &self.stages[step.stage].name;
@@ -229,6 +295,15 @@ impl Asked<'_> {
             entries.push(self.entry(span, what, EntryKind::Build, None));
         }
         entries
+    }
+}
+
+/// The lesson a step may not begin before, and when it is over: never where the course ends
+/// before it is given.
+fn lesson_of(step: &Step, stopped: bool) -> Option<(usize, f64)> {
+    match step.lessons.first() {
+        Some(lesson) if stopped => Some((*lesson, f64::INFINITY)),
+        _ => step.after,
     }
 }
 

@@ -1,6 +1,7 @@
 //! People at the wall: who builds with whom, the stint each pair builds, who is there when,
 //! and who does what at each stage.
 
+mod attended;
 mod blocks;
 mod days;
 mod heads;
@@ -10,6 +11,7 @@ mod presence;
 mod rotation;
 mod weights;
 
+pub use attended::Attended;
 pub use days::{Away, DayPeople, days};
 pub use heads::Turn;
 pub use pairs::{Unmet, pair_count, pairs, unmet};

@@ -3,6 +3,7 @@
 use super::Stint;
 use super::heads::{Turn, turns};
 use crate::course::{End, Student};
+use crate::wall::Side;
 
 /// The stages in which pairs lay stone, in order, by the ids of the stage table.
 pub const LAYING_STAGES: [&str; 6] = [
@@ -58,6 +59,9 @@ pub struct Place {
     pub left: Vec<String>,
     /// Names of those at the right face.
     pub right: Vec<String>,
+    /// Names of those of one face who heart and pass stone while the others there lay; they
+    /// stand last. Nobody where both faces are worked at, for there everyone lays.
+    pub hearting: Vec<String>,
 }
 
 /// When one pair sets copes; the others bring stone and pin.
@@ -72,12 +76,14 @@ pub struct Shift {
 }
 
 /// Who does what at each of the stages that are stages of laying. In a pair faces are changed
-/// at every stage. `crews` is how many coping crews find room at once.
+/// at every stage; with a bank on a side everyone stands at the other face, and who lays and
+/// who hearts is changed instead. `crews` is how many coping crews find room at once.
 pub fn rotation(
     stints: &[Stint],
     stages: &[LayingStage],
     ends: [End; 2],
     crews: usize,
+    bank: Option<Side>,
 ) -> Rotation {
     let heads: Vec<usize> = (0..ends.len())
         .filter(|at| ends[*at] == End::Head)
@@ -94,7 +100,7 @@ pub fn rotation(
         }
         rounds.push(Round {
             stage: stage.id.clone(),
-            places: places(stints, moved, !at.is_multiple_of(2)),
+            places: places(stints, moved, !at.is_multiple_of(2), bank),
             heads: if is("heads") {
                 turns(stints.len(), &heads, stage.minutes)
             } else {
@@ -112,22 +118,46 @@ pub fn rotation(
 
 /// Everyone, each pair as many stints further on as it has moved; from the last stint on to
 /// the first.
-fn places(stints: &[Stint], moved: usize, changed: bool) -> Vec<Place> {
+fn places(stints: &[Stint], moved: usize, changed: bool, bank: Option<Side>) -> Vec<Place> {
     let count = stints.len();
     (0..count)
         .map(|stint| {
             let pair = (stint + count - moved % count) % count;
             let members = stints.get(pair).map_or(&[][..], |it| &it.members);
             let (one, other) = faces(members);
-            let (left, right) = if changed { (other, one) } else { (one, other) };
+            let (one, other) = if changed { (other, one) } else { (one, other) };
+            let (left, right, hearting) = match bank {
+                None => (one, other, Vec::new()),
+                Some(bank) => before_the_bank(one, other, bank),
+            };
             Place {
                 stint,
                 pair,
                 left,
                 right,
+                hearting,
             }
         })
         .collect()
+}
+
+/// Left, right and who hearts, where nobody may stand between a bank and the wall: all are at
+/// the face away from it, those who lay first. Who is alone lays and hearts.
+fn before_the_bank(
+    lay: Vec<String>,
+    heart: Vec<String>,
+    bank: Side,
+) -> (Vec<String>, Vec<String>, Vec<String>) {
+    let (lay, heart) = if lay.is_empty() {
+        (heart, lay)
+    } else {
+        (lay, heart)
+    };
+    let front: Vec<String> = lay.iter().chain(&heart).cloned().collect();
+    match bank.other() {
+        Side::Left => (front, Vec::new(), heart),
+        Side::Right => (Vec::new(), front, heart),
+    }
 }
 
 /// The two sides of a pair; of three, two stand on one.

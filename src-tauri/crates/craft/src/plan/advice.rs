@@ -10,8 +10,9 @@ use crate::quantity::{Length, Read, metres};
 use std::borrow::Cow;
 use std::rc::Rc;
 
-/// So many of the simulated courses are asked what a change would do.
-const ASKED: usize = 500;
+/// So many of the simulated courses are asked what a change would do. What they say of a length is
+/// measured by what they say of the course as it is, which all of them were asked about.
+const ASKED: usize = 2000;
 /// And so many how the chance falls with the length.
 const ASKED_FOR_THE_CURVE: u32 = 1000;
 /// So many points the curve of chance has to either side.
@@ -83,14 +84,17 @@ impl Planner<'_> {
             Binding::Given | Binding::ElbowRoom => Binding::Pace,
             binding => binding,
         };
-        let was = self.about(limit, sizing);
+        let by = self.measure(limit, sizing);
+        let was = self
+            .allowed(sizing, limit, by)
+            .map_or(sizing.length, |(length, _)| length);
         let mut lifts: Vec<Lift> = self
             .changes(limit)
             .into_iter()
             .filter_map(|change| {
                 let course = change.made_to(&self.course, self)?;
                 let changed = self.changed(course)?;
-                let (length, binding) = changed.allowed(sizing, limit)?;
+                let (length, binding) = changed.allowed(sizing, limit, by)?;
                 (was + metres(LEAST_LIFT_M) <= length).then_some(Lift {
                     change,
                     length,
@@ -102,16 +106,31 @@ impl Planner<'_> {
         lifts
     }
 
-    /// What the limit that decides allows now, as a change is measured.
-    fn about(&self, limit: Binding, sizing: &Sizing) -> Length {
-        self.allowed(sizing, limit)
-            .map_or(sizing.length, |(length, _)| length)
+    /// How much more pace allows than the courses asked about a change say it does.
+    pub(super) fn measure(&self, limit: Binding, sizing: &Sizing) -> f64 {
+        let pace = pace_of(sizing);
+        let said = if limit == Binding::Pace {
+            self.about_pace_from(pace, ASKED)
+        } else {
+            pace
+        };
+        if metres(0.0) < said {
+            pace.si() / said.si()
+        } else {
+            1.0
+        }
     }
 
-    /// The length all limits allow when one of them is worked out anew.
-    fn allowed(&self, sizing: &Sizing, limit: Binding) -> Option<(Length, Binding)> {
+    /// The length all limits allow when one of them is worked out anew, that of pace so much more
+    /// as [`Planner::measure`] has it.
+    pub(super) fn allowed(
+        &self,
+        sizing: &Sizing,
+        limit: Binding,
+        by: f64,
+    ) -> Option<(Length, Binding)> {
         let length = match limit {
-            Binding::Pace => self.about_pace_from(pace_of(sizing), ASKED),
+            Binding::Pace => self.about_pace_from(pace_of(sizing), ASKED) * by,
             Binding::Frames => self.frames_limit().unwrap_or(metres(LONGEST_TRIED_M)),
             Binding::Stone => self.stone_limit()?,
             _ => return None,

@@ -158,10 +158,17 @@ impl Looking<'_> {
                 .map(|bay| share(bay).unwrap_or(0.0))
                 .collect()
         });
+        let given = other.steps.iter().map(|step| {
+            let mut ours = self.whole.steps.iter().zip(&self.so_far.given);
+            let ours = ours.find(|(it, _)| it.stage == step.stage && it.lessons == step.lessons);
+            ours.map_or(0.0, |(_, given)| *given)
+        });
         let so_far = SoFar {
             now: self.so_far.now,
             done: done.collect(),
+            given: given.collect(),
             stretches: Vec::new(),
+            quick: Vec::new(),
         };
         so_far.left(other)
     }

@@ -5,9 +5,8 @@ use super::time::Chances;
 use super::{Built, Planner};
 use crate::Error;
 use crate::pace::book::{Record, StageRecord};
-use crate::pace::built::{SoFar, Told, TooSoon};
+use crate::pace::built::{Quick, SoFar, Told, TooSoon, standing};
 use crate::pace::calendar::{Calendar, minutes_to};
-use crate::pace::evidence::Worked;
 use crate::pace::fixed::What;
 use crate::pace::forecast::Forecast;
 use crate::pace::programme::{Programme, Step};
@@ -33,6 +32,8 @@ pub struct Today {
     pub tonight: Option<usize>,
     /// When progress is asked for next: the next break, and its name.
     pub ask_at: Option<(f64, String)>,
+    /// Reports of so much in so little time that they may be slips.
+    pub quick: Vec<Quick>,
     /// What goes into the pace book when the course is over.
     pub record: Record,
 }
@@ -87,12 +88,15 @@ impl Planner<'_> {
         let told = self.told(whole)?;
         let is_fixed = |step: &Step| self.tables.stages[step.stage].work.is_fixed();
         let calendar = &self.time.calendar;
-        let so_far = SoFar::of(whole, is_fixed, calendar, &told).map_err(|it| self.too_soon(it))?;
+        let (before, spread) = (&self.time.chances, &self.pace.spread);
+        let believed = (&before.belief, spread);
+        let so_far = SoFar::of(whole, is_fixed, calendar, &told, believed)
+            .map_err(|it| self.too_soon(it))?;
         let looking = Looking {
             planner: self,
             built,
             whole,
-            chances: self.learned(whole, &so_far),
+            chances: before.with(so_far.learned(whole, &before.belief, spread)),
             rest: so_far.left(whole),
             calendar: calendar.from(so_far.now),
             so_far,
@@ -118,6 +122,7 @@ impl Planner<'_> {
                     return Err(Error::NoSuchBay {
                         at,
                         bays: whole.bays,
+                        open: self.course.wall.length.is_none(),
                     });
                 }
                 Ok(Told {
@@ -137,31 +142,6 @@ impl Planner<'_> {
             minutes: it.minutes,
             usual: it.usual,
         }
-    }
-
-    /// What is believed of pace after what was told.
-    fn learned(&self, whole: &Programme, so_far: &SoFar) -> Chances {
-        let before = &self.time.chances;
-        let mut belief = before.belief.clone();
-        let stages = self.tables.stages.len();
-        for stretch in &so_far.stretches {
-            let mut usual = vec![0.0; stages];
-            let mut tied = vec![None; stages];
-            for (step, minutes) in whole.steps.iter().zip(&stretch.usual) {
-                usual[step.stage] = *minutes;
-                tied[step.stage] = step.string.map(|_| whole.ties.pairs);
-            }
-            let minutes = stretch.minutes;
-            let worked = Worked {
-                minutes,
-                usual,
-                tied,
-            };
-            if let Some(observation) = worked.observation(&self.pace.spread) {
-                observation.tell(&mut belief);
-            }
-        }
-        before.with(belief)
     }
 }
 
@@ -194,6 +174,7 @@ impl Looking<'_> {
             stand_at: self.stand_at(),
             tonight: self.tonight(&forecast),
             ask_at: self.ask_at(),
+            quick: self.so_far.quick.clone(),
             record: self.record(),
             forecast,
         }
@@ -217,8 +198,8 @@ impl Looking<'_> {
         let whole: f64 = self.whole.steps.iter().flat_map(|step| &step.usual).sum();
         let mut done = vec![vec![0.0; self.whole.bays]; self.whole.steps.len()];
         let mut shares: Vec<(f64, f64)> = Vec::new();
-        for report in told {
-            report.apply(&mut done);
+        for (_, report) in standing(self.whole, told) {
+            report.apply(self.whole, &mut done);
             let steps = self.whole.steps.iter().zip(&done);
             let minutes = steps.flat_map(|(step, done)| step.usual.iter().zip(done));
             let share = minutes.map(|(usual, done)| usual * done).sum::<f64>() / whole;
@@ -268,9 +249,8 @@ impl Looking<'_> {
         let rows = self.whole.steps.iter().enumerate().map(|(number, step)| {
             let stretches = self.so_far.stretches.iter();
             let (usual, taken) = stretches.fold((0.0, 0.0), |(usual, taken), stretch| {
-                let all: f64 = stretch.usual.iter().sum();
-                let own = stretch.usual[number] * stretch.share;
-                (usual + own, taken + stretch.minutes * own / all)
+                let own = stretch.weights[number] * stretch.share;
+                (usual + stretch.usual * own, taken + stretch.minutes * own)
             });
             StageRecord {
                 stage: self.planner.tables.stages[step.stage].id.clone(),

@@ -1,6 +1,6 @@
 //! Which band of heat, cold or wind a day falls into.
 
-use super::{heat_index, wind_chill};
+use super::{heat_index, is_beyond_the_chart, wind_chill};
 use crate::course::WeatherGiven;
 use crate::quantity::{Temperature, Units};
 use crate::tables::{ColdBand, HeatBand, HeatTable, WeatherTable, WindBand};
@@ -33,10 +33,19 @@ pub(super) fn in_sun(
     counts.then(|| shade + table.full_sun_adds)
 }
 
-/// The band of heat the day reaches, if any.
+/// Whether the day goes beyond the published chart of the heat index, in full sun with what the
+/// sun adds.
+pub fn is_beyond(given: &WeatherGiven, table: &HeatTable) -> bool {
+    let felt = given.high.zip(felt_heat(given, table));
+    felt.is_some_and(|(air, felt)| is_beyond_the_chart(air, felt))
+}
+
+/// The band of heat the day reaches, if any; beyond the chart the hottest.
 pub fn heat_band<'t>(given: &WeatherGiven, table: &'t HeatTable) -> Option<&'t HeatBand> {
     let felt = felt_heat(given, table)?;
-    let reached = table.bands.iter().filter(|band| band.from <= felt);
+    let beyond = is_beyond(given, table);
+    let reached = table.bands.iter();
+    let reached = reached.filter(|band| beyond || band.from <= felt);
     reached.max_by(|a, b| a.from.value.total_cmp(&b.from.value))
 }
 

@@ -1,7 +1,9 @@
 //! One day's weather for the person who has to decide: figures, bands, and what to do.
 
 use super::asks::filled;
-use super::bands::{chill, cold_band, felt_cold, felt_heat, heat_band, in_sun, shade_index};
+use super::bands::{
+    chill, cold_band, felt_cold, felt_heat, heat_band, in_sun, is_beyond, shade_index,
+};
 use super::{
     Ask, COLD_WORDS, HEAT_WORDS, ICE_WORDS, LIGHTNING_WORDS, RAIN_WORDS, WIND_WORDS, bands,
 };
@@ -13,7 +15,9 @@ use chrono::NaiveTime;
 /// What a day's weather comes to.
 #[derive(Debug, Clone, PartialEq)]
 pub struct DayWeather {
-    /// In the shade; None where high or humidity is not said, or it is too cold for one.
+    /// It is hotter than the published chart of the heat index goes.
+    pub beyond_the_chart: bool,
+    /// In the shade; None beyond the chart, where high or humidity is not said, or it is too cold for one.
     pub heat_index: Option<Temperature>,
     /// The same with what full sun adds at most; None where there is no full sun, or it is
     /// too cool for the sun to count.
@@ -32,7 +36,8 @@ pub struct DayWeather {
 impl DayWeather {
     /// What this weather comes to; in the sentences figures are written in these units.
     pub fn of(given: &WeatherGiven, table: &WeatherTable, units: Units) -> Self {
-        let heat_index = shade_index(given);
+        let beyond = is_beyond(given, &table.heat);
+        let heat_index = shade_index(given).filter(|_| !beyond);
         let heat_band = heat_band(given, &table.heat);
         let cold_band = cold_band(given, table, units);
         let asks = [
@@ -44,6 +49,7 @@ impl DayWeather {
             rain_asks(given, table),
         ];
         Self {
+            beyond_the_chart: beyond,
             heat_index,
             full_sun_heat_index: heat_index.and_then(|shade| in_sun(shade, given, &table.heat)),
             heat_band: heat_band.cloned(),
@@ -72,7 +78,12 @@ fn heat_asks(
         clock(heat.hot_to),
     ];
     let unknown = given.humidity.is_none().then(|| heat.no_humidity.clone());
-    let asks = filled(&band.asks, HEAT_WORDS, &figures);
+    let beyond = is_beyond(given, heat);
+    let first = beyond.then(|| heat.beyond_chart.clone());
+    // Beyond the chart there is no figure for how hot it feels.
+    let named = |ask: &&Ask| !beyond || !ask.text.contains("{felt}");
+    let asks = first.iter().chain(band.asks.iter().filter(named)).cloned();
+    let asks = filled(&asks.collect::<Vec<_>>(), HEAT_WORDS, &figures);
     unknown.into_iter().chain(asks).collect()
 }
 
@@ -141,6 +152,7 @@ mod tests {
     fn nothing_said_asks_for_nothing() {
         let day = DayWeather::of(&WeatherGiven::default(), &table(), Units::Metric);
         let nothing = DayWeather {
+            beyond_the_chart: false,
             heat_index: None,
             full_sun_heat_index: None,
             heat_band: None,
@@ -171,6 +183,31 @@ mod tests {
             ]
         );
         assert!(asked(&hot, Units::Imperial)[0].starts_with("Like 110 °F"));
+    }
+
+    /// 107.6 °F at 70 % would be 195 °F by the formula, 40 °F beyond what anybody charted.
+    #[test]
+    fn beyond_the_chart_there_is_no_figure() {
+        let mut hot = given(107.6);
+        hot.humidity = Some(0.7);
+        let day = DayWeather::of(&hot, &table(), Units::Metric);
+        assert!(day.beyond_the_chart);
+        assert_eq!((day.heat_index, day.full_sun_heat_index), (None, None));
+        let band = day.heat_band.map(|band| band.id);
+        assert_eq!(band.as_deref(), Some("extreme-danger"));
+        assert_eq!(
+            asked(&hot, Units::Metric),
+            [
+                "Off the chart: nothing heavy from 11:00 to 17:00.",
+                "In at 30 s, out after 25 min.",
+            ]
+        );
+        // In the sun alone: 129 °F in the shade at 100 °F and 60 %.
+        (hot.high, hot.humidity, hot.full_sun) = (given(100.0).high, Some(0.6), true);
+        assert!(DayWeather::of(&hot, &table(), Units::Metric).beyond_the_chart);
+        hot.full_sun = false;
+        let day = DayWeather::of(&hot, &table(), Units::Metric);
+        assert!(!day.beyond_the_chart && day.heat_index.is_some());
     }
 
     #[test]

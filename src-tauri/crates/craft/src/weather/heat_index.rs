@@ -14,6 +14,8 @@ const LEAST_AIR_F: f64 = 40.0;
 const REGRESSION_FROM_F: f64 = 80.0;
 /// The adjustments count from this air temperature.
 const ADJUSTED_FROM_F: f64 = 80.0;
+/// Half of what the chart is rounded to.
+const HALF_F: f64 = 0.5;
 /// Below this humidity, and up to this air temperature, the regression is too high.
 const DRY_PERCENT: f64 = 13.0;
 const DRY_TO_F: f64 = 112.0;
@@ -21,11 +23,22 @@ const DRY_TO_F: f64 = 112.0;
 const DAMP_PERCENT: f64 = 85.0;
 const DAMP_TO_F: f64 = 87.0;
 
+/// The service's chart goes to this air temperature, and its hottest figure is this.
+const CHART_AIR_TO_F: f64 = 110.0;
+const CHART_TO_F: f64 = 137.0;
+
+/// Whether the service's chart does not go so far: in air above 110 °F (43.3 °C), or where it feels
+/// hotter than 137 °F (58.3 °C). What the formulas give there is no measure of anything.
+pub fn is_beyond_the_chart(air: Temperature, felt: Temperature) -> bool {
+    // Half a degree more is still read as the last figure of a chart in whole degrees.
+    CHART_AIR_TO_F + HALF_F <= in_fahrenheit(air) || CHART_TO_F + HALF_F <= in_fahrenheit(felt)
+}
+
 /// How hot it feels in the shade and a light wind.
 ///
 /// `humidity` is relative, from 0 to 1. None where the humidity is no share, or the air is
-/// below 40 °F (4.4 °C). Above the service's chart, which ends at about 137 °F, the figure is
-/// an extrapolation that says no more than "in the highest band".
+/// below 40 °F (4.4 °C). Beyond the service's chart the figure is an extrapolation:
+/// [`is_beyond_the_chart`].
 pub fn heat_index(air: Temperature, humidity: f64) -> Option<Temperature> {
     let (air_f, percent) = (in_fahrenheit(air), humidity * 100.0);
     // Written so that what is no number is outside.
@@ -118,6 +131,22 @@ mod tests {
             assert_eq!(heat_index(celsius(30.0), humidity), None);
         }
         assert_eq!(heat_index(celsius(f64::NAN), 0.5), None);
+    }
+
+    /// The chart's last row and column: 110 °F at 40 % reads 136, 90 °F at 100 % reads 132.
+    #[test]
+    fn the_chart_ends_somewhere() {
+        for (air_f, percent, beyond) in [
+            (110.0, 40.0, false),
+            (90.0, 100.0, false),
+            (111.0, 5.0, true),
+            (107.6, 70.0, true),
+            (131.0, 90.0, true),
+        ] {
+            let felt = heat_index(fahrenheit(air_f), percent / 100.0).expect("an index");
+            let ours = is_beyond_the_chart(fahrenheit(air_f), felt);
+            assert_eq!(ours, beyond, "{air_f} {percent}");
+        }
     }
 
     proptest! {

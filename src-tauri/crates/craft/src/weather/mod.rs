@@ -17,6 +17,6 @@ pub mod work_share;
 
 pub use asks::{Ask, COLD_WORDS, HEAT_WORDS, ICE_WORDS, LIGHTNING_WORDS, RAIN_WORDS, WIND_WORDS};
 pub use day::DayWeather;
-pub use heat_index::heat_index;
+pub use heat_index::{heat_index, is_beyond_the_chart};
 pub use wind_chill::wind_chill;
 pub use work_share::{Slowed, hot_share, rain_shares};

@@ -80,6 +80,10 @@ fn heat() -> HeatTable {
         hot_from: time(11, 0),
         hot_to: time(17, 0),
         hot_source: SOURCE.to_owned(),
+        beyond_chart: Ask {
+            text: "Off the chart: nothing heavy from {from} to {to}.".to_owned(),
+            source: SOURCE.to_owned(),
+        },
         no_humidity: Ask {
             text: "Say how damp it is.".to_owned(),
             source: SOURCE.to_owned(),

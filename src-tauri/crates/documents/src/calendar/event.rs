@@ -9,8 +9,9 @@ use calcard::icalendar::{
 };
 use chrono::{DateTime, NaiveDate, Timelike};
 use chrono_tz::Tz;
-use craft::pace::EntryKind;
 use craft::pace::calendar::minutes_to;
+use craft::pace::timetable::Of;
+use craft::pace::{Entry, EntryKind};
 use shapes::{Clock, DateStyle};
 use uuid::Uuid;
 
@@ -20,6 +21,9 @@ const NAMESPACE: Uuid = Uuid::from_u128(0x5f0c_7d3e_92ab_4c61_8e17_3ad2_40b9_6f5
 
 /// Degrees are written to so many parts: six decimals, as RFC 5545 asks in section 3.8.1.6.
 const PARTS_OF_A_DEGREE: f64 = 1e6;
+
+/// A place is told from others to so many parts of a degree.
+const PARTS_OF_A_PLACE: f64 = 100.0;
 
 /// What all entries of one course have in common.
 pub(super) struct Events<'a> {
@@ -42,7 +46,7 @@ impl<'a> Events<'a> {
     pub(super) fn day(&self, number: usize, detail: Detail) -> ICalendarComponent {
         let given = &self.course.file.course;
         let day = &given.days[number];
-        let mut event = self.event(day.date, 0, &given.title);
+        let mut event = self.event(&self.uid(day.date, "day", "", 1), &given.title);
         if detail == Detail::Entries {
             let next = day.date.succ_opt().unwrap_or(day.date);
             whole_day(&mut event, ICalendarProperty::Dtstart, day.date);
@@ -72,29 +76,60 @@ impl<'a> Events<'a> {
     pub(super) fn entries(&self, day: usize) -> impl Iterator<Item = ICalendarComponent> {
         let date = self.course.file.course.days[day].date;
         let lines = self.course.plan.timetable.iter();
-        lines
-            .filter(move |line| line.day == day)
-            .enumerate()
-            .map(move |(number, line)| {
-                let mut event = self.event(date, number + 1, &line.what);
-                self.hours(&mut event, line.from, line.to);
-                let shown = match line.kind {
-                    EntryKind::Break => ICalendarTransparency::Transparent,
-                    _ => ICalendarTransparency::Opaque,
-                };
-                event.add_property(ICalendarProperty::Transp, shown);
-                event.add_property(ICalendarProperty::Categories, category(line.kind));
-                event
-            })
+        let mut before: Vec<(&str, &str)> = Vec::new();
+        lines.filter(move |line| line.day == day).map(move |line| {
+            let (kind, about) = (line.kind.word(), self.about(line));
+            before.push((kind, about));
+            let nth = before.iter().filter(|it| **it == (kind, about)).count();
+            let mut event = self.event(&self.uid(date, kind, about, nth), &line.what);
+            self.hours(&mut event, line.from, line.to);
+            let shown = match line.kind {
+                EntryKind::Break => ICalendarTransparency::Transparent,
+                _ => ICalendarTransparency::Opaque,
+            };
+            event.add_property(ICalendarProperty::Transp, shown);
+            event.add_property(ICalendarProperty::Categories, category(line.kind));
+            event
+        })
     }
 
-    /// What every entry begins with. The number counts within the day; 0 is the day itself.
-    fn event(&self, date: NaiveDate, number: usize, summary: &str) -> ICalendarComponent {
-        let title = &self.course.file.course.title;
-        let name = format!("{title}\n{date}\n{number}");
+    /// What a line is about, by a word that stays when its title or its time is another: the id of
+    /// its stage or lesson, else what it says; tidying comes once and needs no word.
+    fn about<'l>(&'l self, line: &'l Entry) -> &'l str {
+        let tables = &self.course.library.tables;
+        let id = match line.of {
+            Some(Of::Stage(stage)) => tables.stages.get(stage).map(|it| it.id.as_str()),
+            Some(Of::Lesson(lesson)) => tables.lessons.get(lesson).map(|it| it.id.as_str()),
+            None => None,
+        };
+        match line.kind {
+            EntryKind::Tidy => "",
+            _ => id.unwrap_or(&line.what),
+        }
+    }
+
+    /// The name by which a calendar program knows an entry again when the course has been changed:
+    /// the date, what sort of entry, what it is about, and the how manyeth of those that day.
+    ///
+    /// A course is known by its place, to a hundredth of a degree (about 1 km), and by its seed. Its
+    /// title and its first day may change; its dates are in the name anyway; a pin on the map that
+    /// is set a few metres better leaves the name alone. Two courses at one place on one date need
+    /// two seeds.
+    fn uid(&self, date: NaiveDate, kind: &str, about: &str, nth: usize) -> String {
+        let given = &self.course.file.course;
+        let degrees = [given.venue.latitude, given.venue.longitude];
+        // Nought has no sign.
+        let [north, east] = degrees.map(|it| (it * PARTS_OF_A_PLACE).round() + 0.0);
+        let seed = given.seed;
+        let name = format!("{north}\n{east}\n{seed}\n{date}\n{kind}\n{about}\n{nth}");
         let uid = Uuid::new_v5(&NAMESPACE, name.as_bytes());
+        uid.hyphenated().to_string()
+    }
+
+    /// What every entry begins with.
+    fn event(&self, uid: &str, summary: &str) -> ICalendarComponent {
         let mut event = ICalendarComponent::new(ICalendarComponentType::VEvent);
-        event.add_uid(&uid.hyphenated().to_string());
+        event.add_uid(uid);
         event.add_dtstamp(PartialDateTime {
             hour: Some(0),
             minute: Some(0),

@@ -58,17 +58,55 @@ fn it_begins_with_what_every_calendar_must_have_and_no_more() {
     }
 }
 
-/// Worked out with another library (uuid5 of Python 3.11) from title, date and number. They must
+/// Worked out with another library (uuid5 of Python 3) from place, seed, date and "day". They must
 /// stay: whoever imported an entry finds it again by its name.
 #[test]
 fn names_of_entries_stay_as_they_are() {
-    let course = changed(|course| course.title = "Hollin Bank weekend".to_owned());
+    let course = changed(|course| course.seed = 1);
     let lines = lines(&course, Detail::Days);
     let kept = [
-        "18664805-be3d-5d6b-8667-bed8b6e9ae89",
-        "c6e91e5a-e8c0-5810-a3ca-10f266893fdb",
+        "b6aa94cd-8896-58a6-bc3e-b9c4326f508e",
+        "b40bbaed-9963-5aad-932d-814263b3d0b1",
     ];
     assert_eq!(values(&lines, "UID")[..2], kept);
+}
+
+/// The name and the title of each entry.
+fn named(course: &Course) -> Vec<(String, String)> {
+    let lines = lines(course, Detail::Entries);
+    let uids = values(&lines, "UID").into_iter().map(str::to_owned);
+    let titles = values(&lines, "SUMMARY").into_iter().map(str::to_owned);
+    uids.zip(titles).collect()
+}
+
+#[test]
+fn another_title_leaves_every_name_as_it_was() {
+    let course = changed(|course| course.title = "Another title".to_owned());
+    let uids = |course: &Course| named(course).into_iter().map(|it| it.0).collect::<Vec<_>>();
+    let (was, is) = (uids(&EXAMPLE), uids(&course));
+    assert_eq!(was, is);
+    let mut once = is.clone();
+    once.sort();
+    once.dedup();
+    assert_eq!(once.len(), is.len(), "no two entries have one name");
+}
+
+/// The first day begins an hour earlier: everything before lunch moves, and there is more of it.
+#[test]
+fn lunch_keeps_its_name_when_what_comes_before_it_moves() {
+    let library = Library::built_in().expect("the built-in library is sound");
+    let earlier = Library::example(false).replacen("start = 09:00:00", "start = 08:00:00", 1);
+    let file = CourseFile::parse(&earlier).expect("a course");
+    let course = Course::plan(file, &library).expect("a plan");
+    let of = |course: &Course, title: &str| -> Vec<String> {
+        let all = named(course).into_iter();
+        all.filter(|it| it.1 == title).map(|it| it.0).collect()
+    };
+    assert_ne!(named(&EXAMPLE).len(), 0);
+    for title in ["Lunch", "The footing", "Welcome and safety"] {
+        assert_eq!(of(&EXAMPLE, title), of(&course, title), "{title}");
+        assert!(!of(&course, title).is_empty(), "{title}");
+    }
 }
 
 #[test]

@@ -26,14 +26,16 @@ use crate::Fault;
 use toml_edit::{ArrayOfTables, DocumentMut, Formatted, Item, Table, TableLike, Value};
 
 /// Keys whose value is a list, also where the file does not hold them yet.
-const LISTS: [&str; 7] = [
+const LISTS: [&str; 9] = [
     "wall.through_rows",
     "frames.stock_lengths",
     "frames.lumber_lengths",
     "stone.closed",
     "timetable.leave_out",
+    "timetable.teach",
     "pace.beforehand",
     "pace.without",
+    "worksheets.leave_out",
 ];
 
 /// The same of each student.
@@ -60,7 +62,7 @@ pub fn set(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
         put(table, last, typed);
     }
     linked::follow(&mut document, key, typed, units);
-    checked(document)
+    checked(document, text)
 }
 
 /// The text with one more course day: like the last, a day later.
@@ -79,7 +81,7 @@ pub fn add_day(text: &str) -> Result<String, Fault> {
     put(&mut next, "date", &date.to_string());
     next.set_position(None);
     days.push(next);
-    checked(document)
+    checked(document, text)
 }
 
 /// The text without its last course day; the only day stays.
@@ -92,7 +94,7 @@ pub fn remove_day(text: &str) -> Result<String, Fault> {
     if 1 < days.len() {
         days.remove(days.len() - 1);
     }
-    checked(document)
+    checked(document, text)
 }
 
 /// Whether the value of a key is a list.
@@ -116,9 +118,21 @@ fn parsed(text: &str) -> Result<DocumentMut, Fault> {
     text.parse().map_err(|_| no_such(""))
 }
 
-fn checked(document: DocumentMut) -> Result<String, Fault> {
-    let text = document.to_string();
+/// The changed text, with the line ends of the text it was.
+fn checked(document: DocumentMut, before: &str) -> Result<String, Fault> {
+    let text = with_ends_of(before, document.to_string());
     CourseFile::parse(&text).map(|_| text)
+}
+
+/// The TOML library ends every line with a bare line feed; a file that was written elsewhere may
+/// end most of them with a carriage return as well.
+fn with_ends_of(before: &str, text: String) -> String {
+    let (returns, lines) = (before.matches("\r\n").count(), before.matches('\n').count());
+    if lines < 2 * returns {
+        text.replace("\r\n", "\n").replace('\n', "\r\n")
+    } else {
+        text
+    }
 }
 
 fn no_such(key: &str) -> Fault {

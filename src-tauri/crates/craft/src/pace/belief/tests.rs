@@ -44,7 +44,7 @@ pub(crate) fn spread() -> PaceSpread {
     }
 }
 
-fn built_in() -> Belief {
+pub(crate) fn built_in() -> Belief {
     Belief::built_in(&stages(), &spread())
 }
 

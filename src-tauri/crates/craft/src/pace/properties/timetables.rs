@@ -1,13 +1,14 @@
 //! Timetables of days drawn at random: nothing overlaps, nothing leaves its day, all is taught.
 
-use super::drawn::{days, programme, running, stages};
-use crate::course::{Day, Running};
+use super::drawn::{clock, days, programme, running, stages};
+use crate::course::{Day, Running, Wish};
 use crate::pace::calendar::{Calendar, minutes_to};
 use crate::pace::fixed::{self, Timed};
-use crate::pace::programme::Programme;
+use crate::pace::programme::{Learning, Programme, Step};
 use crate::pace::rates::{self, rates};
+use crate::pace::ties::Ties;
 use crate::pace::timetable::{self, Entry, EntryKind, Of, timetable};
-use crate::tables::{Before, Lesson, Tables};
+use crate::tables::{Applies, Before, Lesson, Tables};
 use crate::worksheet::sample;
 use proptest::prelude::*;
 
@@ -32,6 +33,7 @@ impl<'a> Course<'a> {
             minutes: minutes as u32,
             before,
             safety: number.is_multiple_of(3),
+            when: vec![Applies::Always],
         };
         let stages = stages();
         let mut lessons = Vec::new();
@@ -100,11 +102,78 @@ impl<'a> Course<'a> {
             programme: &self.programme(&timed),
             calendar: &self.calendar(&timed),
             timed: &timed,
+            shut: &[],
             middling: &vec![1.0; self.programme.steps.len()],
             stages: &stages(),
             lessons: &self.lessons,
         })
     }
+}
+
+/// One day from 9 to 11 with an opening talk to 9:20 and tidying from 10:35; half an hour of work
+/// that waits for a lesson of so many minutes. What the timetable says, with minutes of the day.
+fn one_morning(lesson: f64, wishes: Vec<Wish>) -> Vec<(f64, f64, String)> {
+    let days = [Day {
+        date: chrono::NaiveDate::default(),
+        start: clock(540),
+        finish: clock(660),
+        breaks: Vec::new(),
+        weather: Default::default(),
+    }];
+    let programme = Programme {
+        bays: 1,
+        steps: vec![Step {
+            stage: 0,
+            usual: vec![30.0],
+            together: false,
+            string: None,
+            laying: false,
+            lessons: vec![0],
+            after: None,
+            crowding: 0.0,
+        }],
+        lesson_minutes: vec![lesson],
+        ties: Ties::new(1.0, 0.0),
+        laid: vec![0.0],
+        learning: Learning::new(0.0, 1.5, 2.0),
+    };
+    let running = Running {
+        wishes,
+        ..Running::default()
+    };
+    let entries = Course::new(&days, &running, programme).timetable();
+    let said = entries.into_iter().map(|it| (it.from, it.to, it.what));
+    said.skip(1).collect()
+}
+
+/// By hand: wished at ten o'clock for a quarter of an hour, the work waits 40 minutes and then
+/// has 20 of its 30.
+#[test]
+fn work_waits_for_a_wished_lesson() {
+    let at_ten = Wish {
+        lesson: "lesson-0".to_owned(),
+        day: 0,
+        at: Some(clock(600)),
+    };
+    let said = one_morning(15.0, vec![at_ten]);
+    assert!(
+        said[0].2.starts_with("Waiting for \"Lesson 0\""),
+        "{said:?}"
+    );
+    assert_eq!((said[0].0, said[0].1), (560.0, 600.0));
+    assert_eq!(said[1], (600.0, 615.0, "Lesson 0".to_owned()));
+    assert_eq!(said[2], (615.0, 635.0, "Stage 0".to_owned()));
+}
+
+/// 75 minutes are left, and the lesson takes 90.
+#[test]
+fn work_whose_lesson_comes_too_late_is_not_begun() {
+    let said = one_morning(90.0, Vec::new());
+    assert!(
+        said[0].2.starts_with("Waiting for \"Lesson 0\""),
+        "{said:?}"
+    );
+    assert_eq!((said[0].0, said[0].1), (560.0, 635.0));
 }
 
 proptest! {
@@ -150,6 +219,31 @@ proptest! {
                         && (entry.to - from - f64::from(given.minutes)).abs() < HAIR
                 });
                 prop_assert!(there, "{given:?}");
+            }
+        }
+    }
+
+    /// No stage is worked at before its lessons are over, wished or not.
+    #[test]
+    fn no_stage_comes_before_its_lesson(
+        days in days(), running in running(), drawn in programme(),
+    ) {
+        let course = Course::new(&days, &running, drawn.programme());
+        let entries = course.timetable();
+        let whole = &course.programme;
+        for step in &whole.steps {
+            let left_out = |lesson: &usize| running.left_out.contains(&course.lessons[*lesson].id);
+            let due = step.lessons.iter().filter(|lesson| !left_out(lesson));
+            let of = |of: Of| entries.iter().filter(move |entry| entry.of == Some(of));
+            let Some(begins) = of(Of::Stage(step.stage)).map(|entry| entry.from).next() else {
+                continue;
+            };
+            for lesson in due {
+                // A very short one may vanish where times are put to the quarter hour.
+                let Some(over) = of(Of::Lesson(*lesson)).map(|entry| entry.to).next() else {
+                    continue;
+                };
+                prop_assert!(over <= begins + HAIR, "lesson {lesson}: {over} {begins}");
             }
         }
     }

@@ -6,6 +6,7 @@ use crate::people::{
     LAYING_STAGES, LayingStage, Round, Stint, facing_places, pair_count, pairs, rotation, stints,
 };
 use crate::quantity::{Read, metres};
+use crate::wall::Side;
 use proptest::prelude::*;
 use std::collections::{BTreeSet, HashMap};
 
@@ -78,7 +79,7 @@ proptest! {
     #[test]
     fn everyone_is_once_in_every_round_and_was_at_both_faces(group in groups(), crews in 0..6_usize) {
         let stints = stints_of(&group, 12.0);
-        let rounds = rotation(&stints, &all_stages(90.0), [End::Head; 2], crews).rounds;
+        let rounds = rotation(&stints, &all_stages(90.0), [End::Head; 2], crews, None).rounds;
         let all = names(group.students.iter().map(|it| &it.name));
         let (mut left, mut right) = (BTreeSet::new(), BTreeSet::new());
         prop_assert_eq!(rounds.len(), 6);
@@ -102,6 +103,32 @@ proptest! {
     }
 
     #[test]
+    fn before_a_bank_nobody_is_behind_the_wall_and_everyone_lays(
+        group in groups(),
+        bank in prop_oneof![Just(Side::Left), Just(Side::Right)],
+    ) {
+        let stints = stints_of(&group, 12.0);
+        let rounds = rotation(&stints, &all_stages(90.0), [End::Head; 2], 2, Some(bank)).rounds;
+        let all = names(group.students.iter().map(|it| &it.name));
+        let mut laid = BTreeSet::new();
+        for round in &rounds {
+            prop_assert_eq!(everyone(round), all.clone());
+            for place in &round.places {
+                let (front, back) = match bank {
+                    Side::Left => (&place.right, &place.left),
+                    Side::Right => (&place.left, &place.right),
+                };
+                prop_assert!(back.is_empty());
+                prop_assert!(place.hearting.len() < front.len(), "somebody lays");
+                let lay = front.len() - place.hearting.len();
+                prop_assert_eq!(&front[lay..], &place.hearting[..]);
+                laid.extend(front[..lay].to_vec());
+            }
+        }
+        prop_assert_eq!(laid.len(), all.len());
+    }
+
+    #[test]
     fn every_pair_that_fits_has_a_turn_at_a_head(
         group in groups(),
         minutes in 1.0..400.0_f64,
@@ -110,7 +137,7 @@ proptest! {
         let end = |built| if built { End::Head } else { End::Raked };
         let stints = stints_of(&group, 12.0);
         let ends = [end(built.0), end(built.1)];
-        let rounds = rotation(&stints, &all_stages(minutes), ends, 3).rounds;
+        let rounds = rotation(&stints, &all_stages(minutes), ends, 3, None).rounds;
         let heads = usize::from(built.0) + usize::from(built.1);
         let turns = &rounds[4].heads;
         prop_assert!(rounds.iter().all(|it| it.stage == "heads" || it.heads.is_empty()));

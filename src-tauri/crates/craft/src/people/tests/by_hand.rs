@@ -2,8 +2,9 @@
 
 use super::{LAYING, group, pace, written};
 use crate::course::{Absence, Course, End, Pairing};
-use crate::people::{LayingStage, Unmet, days, pairs, presence, rotation, stints, unmet};
+use crate::people::{LayingStage, Place, Unmet, days, pairs, presence, rotation, stints, unmet};
 use crate::quantity::metres;
+use crate::wall::Side;
 use chrono::NaiveTime;
 
 #[test]
@@ -205,7 +206,7 @@ fn stages(minutes: f64) -> Vec<LayingStage> {
 #[test]
 fn rounds_change_faces_and_pairs_move_on_at_throughs_and_copes() {
     let stints = stints(&group("NNNNNN"), metres(9.0), &pace(), LAYING);
-    let rounds = rotation(&stints, &stages(60.0), [End::Head, End::Joined], 2).rounds;
+    let rounds = rotation(&stints, &stages(60.0), [End::Head, End::Joined], 2, None).rounds;
     let told: Vec<String> = rounds
         .iter()
         .map(|round| {
@@ -237,9 +238,39 @@ fn rounds_change_faces_and_pairs_move_on_at_throughs_and_copes() {
         .collect();
     assert_eq!(shifts, [(0, 0.0), (1, 0.5), (2, 0.0)]);
     // In 40 minutes there is time for two turns.
-    let short = rotation(&stints, &stages(40.0), [End::Head, End::Joined], 2).rounds;
+    let short = rotation(&stints, &stages(40.0), [End::Head, End::Joined], 2, None).rounds;
     assert_eq!(short[4].heads.len(), 2);
-    let both = rotation(&stints, &stages(40.0), [End::Head, End::Head], 2).rounds;
+    let both = rotation(&stints, &stages(40.0), [End::Head, End::Head], 2, None).rounds;
     let turns: Vec<(usize, usize)> = both[4].heads.iter().map(|it| (it.end, it.pair)).collect();
     assert_eq!(turns, [(0, 0), (0, 1), (1, 2)]);
+}
+
+#[test]
+fn before_a_bank_everyone_stands_at_the_other_face_and_takes_turns_to_lay() {
+    // Who is at the front, those who lay first; behind the stroke who hearts.
+    let cases = [
+        ("NNNN", ["12-2 34-4", "21-1 43-3"]),
+        ("NNN", ["132-2", "213-13"]),
+        ("N", ["1-", "1-"]),
+    ];
+    for (people, expected) in cases {
+        let stints = stints(&group(people), metres(9.0), &pace(), LAYING);
+        for bank in [Side::Left, Side::Right] {
+            let ends = [End::Joined; 2];
+            let rounds = rotation(&stints, &stages(60.0), ends, 2, Some(bank)).rounds;
+            let told = rounds[..2].iter().map(|round| {
+                let place = |it: &Place| {
+                    let (front, back) = match bank {
+                        Side::Left => (&it.right, &it.left),
+                        Side::Right => (&it.left, &it.right),
+                    };
+                    assert!(back.is_empty(), "{back:?} between bank and wall");
+                    format!("{}-{}", front.concat(), it.hearting.concat())
+                };
+                let places: Vec<String> = round.places.iter().map(place).collect();
+                places.join(" ")
+            });
+            assert_eq!(told.collect::<Vec<_>>(), expected);
+        }
+    }
 }

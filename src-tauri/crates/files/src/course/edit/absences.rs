@@ -21,7 +21,7 @@ pub fn add_absence(text: &str) -> Result<String, Fault> {
     let day = i64::try_from(course.days.len()).map_err(|_| no_such("day"))?;
     let keys = [("who", text_value(&who.name)), ("day", day.into())];
     put_in(&mut document, "absence", None, &keys)?;
-    checked(document)
+    checked(document, text)
 }
 
 /// The text without one absence, counted from 0.
@@ -31,7 +31,7 @@ pub fn add_absence(text: &str) -> Result<String, Fault> {
 pub fn remove_absence(text: &str, at: usize) -> Result<String, Fault> {
     let mut document = parsed(text)?;
     take_out(&mut document, "absence", at);
-    checked(document)
+    checked(document, text)
 }
 
 #[cfg(test)]

@@ -27,7 +27,7 @@ pub fn add_break(text: &str, day: usize) -> Result<String, Fault> {
         *one.decor_mut() = like.decor().clone();
     }
     array.insert_formatted(at, one);
-    checked(document)
+    checked(document, text)
 }
 
 /// The text without one break of a day, both counted from 0.
@@ -40,7 +40,7 @@ pub fn remove_break(text: &str, day: usize, at: usize) -> Result<String, Fault> 
     if at < array.len() {
         array.remove(at);
     }
-    checked(document)
+    checked(document, text)
 }
 
 fn breaks(document: &mut toml_edit::DocumentMut, day: usize) -> Result<&mut Array, Fault> {

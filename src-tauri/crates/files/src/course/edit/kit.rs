@@ -40,7 +40,7 @@ pub fn change_rule(text: &str, item: &str, keys: &[(&str, &str)]) -> Result<Stri
         Item::Table(kit)
     });
     change_in(kit, item, keys)?;
-    checked(document)
+    checked(document, text)
 }
 
 /// The text without what it changes of the rule of a tool.
@@ -52,7 +52,7 @@ pub fn take_back_rule(text: &str, item: &str) -> Result<String, Fault> {
     if let Some(kit) = document.get_mut("kit") {
         take_back_in(kit, item);
     }
-    checked(document)
+    checked(document, text)
 }
 
 /// Changes the rule of a tool in a table that holds a list of changes, or will.

@@ -27,7 +27,7 @@ pub fn add_rain(text: &str, day: usize) -> Result<String, Fault> {
     );
     spell.insert("minutes", MINUTES.into());
     spells(&mut document, day)?.push(Value::InlineTable(spell));
-    checked(document)
+    checked(document, text)
 }
 
 /// The text without one spell of rain of a day, both counted from 0.
@@ -45,7 +45,7 @@ pub fn remove_rain(text: &str, day: usize, at: usize) -> Result<String, Fault> {
     {
         day.remove("rain");
     }
-    checked(document)
+    checked(document, text)
 }
 
 fn begins(day: &Day) -> NaiveTime {

@@ -19,7 +19,7 @@ pub fn mark(text: &str, id: &str, done: bool) -> Result<String, Fault> {
         (Some(at), false) => take(marks, at),
         _ => {}
     }
-    checked(document)
+    checked(document, text)
 }
 
 fn marks(document: &mut DocumentMut) -> Result<&mut Array, Fault> {

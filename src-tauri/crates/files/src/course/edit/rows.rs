@@ -42,7 +42,7 @@ pub fn add_stretch(text: &str, bent: bool) -> Result<String, Fault> {
     } else {
         push(line, &[("straight", long)]);
     }
-    checked(document)
+    checked(document, text)
 }
 
 /// The text with one more surveyed station: beyond the last, at its level.
@@ -56,7 +56,7 @@ pub fn add_survey(text: &str) -> Result<String, Fault> {
     let show = |length| show_mark(length, course.units);
     let row = [("station", show(station)), ("level", show(level))];
     push(list(&mut document, "ground")?, &row);
-    checked(document)
+    checked(document, text)
 }
 
 /// The text without one row of `line` or `ground`, counted from 0; an empty list is dropped.
@@ -74,7 +74,7 @@ pub fn remove_row(text: &str, key: &str, at: usize) -> Result<String, Fault> {
     {
         wall.remove(key);
     }
-    checked(document)
+    checked(document, text)
 }
 
 fn next_station(course: &Course) -> (Length, Length) {

@@ -30,7 +30,7 @@ pub fn add_vehicle(text: &str) -> Result<String, Fault> {
     let keys = [("name", name.as_str()), ("payload", payload)];
     let keys = keys.map(|(key, value)| (key, text_value(value)));
     put_in(&mut document, "vehicle", None, &keys)?;
-    checked(document)
+    checked(document, text)
 }
 
 /// The text without one vehicle, counted from 0.
@@ -40,7 +40,7 @@ pub fn add_vehicle(text: &str) -> Result<String, Fault> {
 pub fn remove_vehicle(text: &str, at: usize) -> Result<String, Fault> {
     let mut document = parsed(text)?;
     take_out(&mut document, "vehicle", at);
-    checked(document)
+    checked(document, text)
 }
 
 #[cfg(test)]
