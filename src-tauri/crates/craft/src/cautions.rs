@@ -2,10 +2,12 @@
 //! follow from this plan's own numbers.
 
 mod days;
+mod hours;
 mod stone;
 mod wall;
 
 pub use days::of_the_days;
+pub use hours::{Hours, of_the_hours};
 pub use stone::of_the_stone;
 pub use wall::{Lie, of_the_wall};
 

@@ -2,19 +2,19 @@
 
 use crate::course::{Course, Day, End, FrameKind, Venue, WallKind};
 use crate::kit::Heat;
-use crate::stone::Stone;
+use crate::quantity::metres;
 use crate::sun::SunDay;
 use crate::tables::Applies;
 use crate::wall::Ground;
 use chrono::Datelike;
 
-/// What holds of one course, for cautions and kit rules that are not for every course.
+/// What holds of one course, for cautions, kit rules and lessons that are not for every course.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Conditions(Vec<Applies>);
 
 impl Conditions {
-    /// What holds of this course with this stone in these days' light.
-    pub fn of(course: &Course, stone: &Stone, sun: &[SunDay]) -> Self {
+    /// What holds of this course in these days' light.
+    pub fn of(course: &Course, sun: &[SunDay]) -> Self {
         let holds = |when: &Applies| match when {
             Applies::Always => true,
             Applies::Bars => course.frames.kind == FrameKind::Bar,
@@ -23,9 +23,10 @@ impl Conditions {
             Applies::Curves => course.wall.line.iter().any(|one| one.bend.is_some()),
             Applies::Slopes => !Ground::new(course.wall.ground.clone()).is_level(),
             Applies::Footing => course.wall.footing.is_some(),
-            Applies::Cope => 0 < stone.copes,
-            Applies::Throughs => !stone.throughs.is_empty(),
+            Applies::Cope => metres(0.0) < course.wall.cope_height,
+            Applies::Throughs => !course.wall.through_rows.is_empty(),
             Applies::Heads => course.wall.ends.contains(&End::Head),
+            Applies::OldWall => course.stone.old_wall.is_some(),
             Applies::Cold => in_season(course, Season::Cold),
             // The instructor knows the forecast, the calendar does not.
             Applies::Hot => in_season(course, Season::Hot) || course.kit.heat == Some(Heat::Hot),
@@ -52,6 +53,11 @@ impl Conditions {
     /// Whether a row with this word counts.
     pub fn met(&self, when: Applies) -> bool {
         self.0.contains(&when)
+    }
+
+    /// Whether one at least of these words counts.
+    pub fn met_any(&self, these: &[Applies]) -> bool {
+        these.iter().any(|when| self.met(*when))
     }
 }
 

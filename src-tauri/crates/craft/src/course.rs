@@ -19,6 +19,7 @@ use crate::kit::{Heat, Held, RuleChange};
 use crate::pace::book::Record;
 use crate::quantity::{Length, Units};
 use crate::wall::{Batter, Footing, Section, Stretch, Survey, Top};
+use crate::worksheet::WorksheetsGiven;
 use chrono::{NaiveDate, NaiveTime};
 use chrono_tz::Tz;
 
@@ -61,6 +62,8 @@ pub struct Course {
     pub chance: f64,
     /// The seed of the simulated courses and of the worksheets.
     pub seed: u64,
+    /// What is asked of the worksheets.
+    pub worksheets: WorksheetsGiven,
 }
 
 /// The tools as the instructor has them.

@@ -236,6 +236,8 @@ pub enum Error {
         at: usize,
         /// How many there are.
         bays: usize,
+        /// The length of the wall is worked out anew with every change.
+        open: bool,
     },
     /// Progress that can't have been made in the time.
     #[error(

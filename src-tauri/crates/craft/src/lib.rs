@@ -15,7 +15,8 @@
 //!   [`money`]: what it costs
 //! - [`pace`]: work by stage, the simulated courses, the length that fits, the timetable
 //! - [`weather`]: heat index, wind chill, and what a day's forecast asks for
-//! - [`conditions`]: when a caution or a kit rule counts
+//! - [`conditions`]: when a caution or a kit rule counts; [`hazards`]: what can hurt someone on
+//!   this course, how likely, how badly, and what is done about it
 //! - [`sun`], [`cautions`], [`readiness`], [`worksheet`]: daylight, safety, what is still
 //!   to do, questions
 //! - [`plan`]: the one door through which all of it is asked
@@ -26,6 +27,7 @@ pub mod course;
 pub mod deliveries;
 mod error;
 pub mod frames;
+pub mod hazards;
 pub mod heaps;
 pub mod kit;
 pub mod lifting;

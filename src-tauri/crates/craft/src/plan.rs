@@ -6,7 +6,10 @@ mod cures;
 mod days;
 mod frames;
 mod given;
+mod hazards;
 mod heaps;
+mod kit;
+mod lessons;
 mod lifting;
 mod ready;
 #[cfg(test)]
@@ -15,6 +18,7 @@ mod search;
 mod size;
 mod time;
 mod today;
+mod wishes;
 
 pub use advice::{Advice, Lift, TwoWalls};
 pub use changes::Change;
@@ -27,8 +31,9 @@ use crate::conditions::Conditions;
 use crate::course::{Course, Effect, WallKind};
 use crate::deliveries::{Delivery, deliveries};
 use crate::frames::{Fittings, Frames, Leapfrog};
+use crate::hazards::Shown as Hazard;
 use crate::heaps::Heaps;
-use crate::kit::{self, Counted, KitLine};
+use crate::kit::KitLine;
 use crate::lifting::Guide;
 use crate::loads::Loads;
 use crate::money::Money;
@@ -45,7 +50,7 @@ use crate::quantity::{Length, metres};
 use crate::readiness::{Planned, ToDo};
 use crate::retaining::Retaining;
 use crate::stone::Stone;
-use crate::sun::{SunDay, sun};
+use crate::sun::SunDay;
 use crate::tables::{KitRule, PaceTable, Tables};
 use crate::timber::TimberPlan;
 use crate::wall::{Ground, Line, Section, Volumes, Wall, WallEnd};
@@ -102,6 +107,8 @@ pub struct Plan {
     pub work: Vec<StageWork>,
     /// The days.
     pub timetable: Vec<Entry>,
+    /// The lessons it teaches, by their places in their table, reached in its days or not.
+    pub taught: Vec<usize>,
     /// The chance of finishing.
     pub forecast: Forecast,
     /// Weather, people and fixed times, day by day.
@@ -116,6 +123,8 @@ pub struct Plan {
     pub sun: Vec<SunDay>,
     /// What to mind.
     pub cautions: Vec<Shown>,
+    /// What can hurt someone, the highest remaining risk first.
+    pub hazards: Vec<Hazard>,
     /// What there is to see to, by date.
     pub to_do: Vec<ToDo>,
 }
@@ -169,14 +178,15 @@ impl<'a> Planner<'a> {
         let rules = given::kit_rules(course, tables)?;
         given::sound(tables)?;
         given::running(course, tables)?;
+        let course = lessons::with_the_taught(given::with_frames_free(course, &rules), tables);
         let pace = given::with_rates(&tables.pace, &course.rates, &tables.stages)?;
         let book = Book::of(&course.recorded, &tables.stages, &pace.spread)?;
         let chances = Rc::new(Chances::new(book.belief(), course.seed, SAMPLES));
         Ok(Self {
             section: course.wall.section()?,
             ground: Ground::new(course.wall.ground.clone()),
-            time: Rc::new(Time::new(course, tables, &pace, chances)),
-            course: given::with_frames_free(course, &rules),
+            time: Rc::new(Time::new(&course, tables, &pace, chances)),
+            course,
             rules,
             tables,
             book: Rc::new(book),
@@ -185,19 +195,18 @@ impl<'a> Planner<'a> {
     }
 
     fn plan(&self) -> Result<Plan, Error> {
+        let sized = self.sized()?;
+        let days = self.days(&sized.built, &sized.programme);
+        let timetable = self.timetable(&sized.programme);
+        let of_the_days = self.day_cautions(&sized, &days, &timetable);
         let Sized {
             sizing,
             built,
             programme,
             forecast,
-        } = self.sized()?;
-        let sun: Vec<SunDay> = self
-            .course
-            .days
-            .iter()
-            .map(|day| sun(&self.course.venue, day.date))
-            .collect();
-        let conditions = Conditions::of(&self.course, &built.stone, &sun);
+        } = sized;
+        let sun = days::sun(&self.course);
+        let conditions = Conditions::of(&self.course, &sun);
         let kit = self.kit(&built, &conditions);
         let gang = self.gang(&built);
         let (ratio, room) = (gang.students_per_instructor(), gang.room);
@@ -221,20 +230,16 @@ impl<'a> Planner<'a> {
         };
         cautions.extend(cautions::of_the_wall(&self.course, self.tables, lie));
         cautions.extend(cautions::of_the_stone(&self.course, &built.stone));
-        let days = self.days(&built, &programme);
-        cautions.extend(cautions::of_the_days(
-            &self.course,
-            built.length,
-            &days.working,
-        ));
+        cautions.extend(of_the_days);
         cautions.extend(cautions::general(self.tables, &conditions));
         let (loads, money) = (self.loads(&kit)?, self.money(&built.stone));
         let stints = stints(&self.course.group, built.length, &self.pace, LAYING);
         let heaps = self.heaps(&built, &stints, retaining.as_ref());
         let table = &self.tables.stone;
         let deliveries = deliveries(&self.course, &built.stone, retaining.as_ref(), table);
+        let lifting = self.lifting(&built.stone);
+        let hazards = self.hazards(&built, &conditions, &lifting, ratio);
         let today = self.today(&built, &programme)?;
-        let timetable = self.timetable(&programme);
         let to_do = self.to_do(Planned {
             stone: &built.stone,
             deliveries: &deliveries,
@@ -262,6 +267,7 @@ impl<'a> Planner<'a> {
             loads,
             money,
             timetable,
+            taught: self.taught(&programme),
             work: self.work(&built),
             stints,
             ends: self.ends(&built.wall),
@@ -275,7 +281,7 @@ impl<'a> Planner<'a> {
             volumes: built.volumes,
             frames: built.frames,
             heaps,
-            lifting: self.lifting(&built.stone),
+            lifting,
             stone: built.stone,
             deliveries,
             kit,
@@ -283,6 +289,7 @@ impl<'a> Planner<'a> {
             forecast,
             sun,
             cautions,
+            hazards,
         })
     }
 
@@ -345,13 +352,6 @@ impl<'a> Planner<'a> {
             spacing: self.course.frames.spacing,
         };
         Programme::new(&given, &self.amounts(built), &self.gang(built))
-    }
-
-    fn kit(&self, built: &Built, conditions: &Conditions) -> Vec<KitLine> {
-        let stints = self.gang(built).pairs_at_work();
-        let (frames, length) = (&built.frames, built.length);
-        let counted = Counted::of(&self.course, conditions, frames, length, stints);
-        kit::kit(&self.rules, &counted, &self.course.kit.held)
     }
 
     fn book_rates(&self) -> Vec<BookRate> {

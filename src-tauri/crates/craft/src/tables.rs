@@ -2,6 +2,7 @@
 //!
 //! The figures live in readable files with their sources; here is only their shape.
 
+mod hazards;
 mod heaps;
 mod kit;
 mod lifting;
@@ -10,6 +11,7 @@ mod setting_out;
 mod stages;
 mod weather;
 
+pub use hazards::{Hazard, HazardTable};
 pub use heaps::{ClearTable, HeapTable, Lie, Lying, RowTable, TipTable};
 pub use kit::{Each, KitRule, Per, Way};
 pub use lifting::{HowLifted, LiftingPlace, LiftingTable, PlaceHeight, StageLift};
@@ -52,6 +54,10 @@ pub struct Tables {
     pub lessons: Vec<Lesson>,
     /// What a responsible course warns of.
     pub cautions: Vec<Caution>,
+    /// What can hurt someone, and what is done about it.
+    pub hazards: HazardTable,
+    /// Hazards and what is done about them, as worksheets ask for them.
+    pub hazards_asked: Vec<HazardAsked>,
 }
 
 /// Rocks, and shares with their spread.
@@ -220,7 +226,19 @@ pub struct Caution {
     pub source: String,
 }
 
-/// When a caution or a kit rule counts; [`crate::conditions::Conditions`] says which do.
+/// A hazard and what is done about it, for a worksheet: no other row's control may fit it as well.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct HazardAsked {
+    /// What can happen.
+    pub hazard: String,
+    /// What is done about it.
+    pub control: String,
+    /// Who says so.
+    pub source: String,
+}
+
+/// When a caution, a hazard, a kit rule or a lesson counts; [`crate::conditions::Conditions`] says
+/// which do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Applies {
     /// On every course.
@@ -243,6 +261,8 @@ pub enum Applies {
     Slopes,
     /// Where timber frames stand.
     Timber,
+    /// Where stone of an old wall is taken down or used again.
+    OldWall,
     /// In the cold months of the place.
     Cold,
     /// In the hot months of the place.
@@ -253,7 +273,7 @@ pub enum Applies {
 
 impl Applies {
     /// All of them.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Always,
         Self::Bars,
         Self::Footing,
@@ -264,6 +284,7 @@ impl Applies {
         Self::Curves,
         Self::Slopes,
         Self::Timber,
+        Self::OldWall,
         Self::Cold,
         Self::Hot,
         Self::Dark,
@@ -282,6 +303,7 @@ impl Applies {
             Self::Curves => "curves",
             Self::Slopes => "slopes",
             Self::Timber => "timber",
+            Self::OldWall => "old-wall",
             Self::Cold => "cold",
             Self::Hot => "hot",
             Self::Dark => "dark",

@@ -7,8 +7,13 @@ use chrono::NaiveTime;
 pub struct Running {
     /// Short breaks are added where people would work too long without one.
     pub short_breaks: bool,
+    /// The wall is lit, so that building goes on before dawn and after dusk.
+    pub lamplight: bool,
     /// Lessons that are not given, by id.
     pub left_out: Vec<String>,
+    /// Lessons that are given though nothing else calls for them, by id. What is left out
+    /// stays out.
+    pub asked: Vec<String>,
     /// Lessons that are given at a certain time.
     pub wishes: Vec<Wish>,
     /// Stages the instructor has done before the course begins, by id.
@@ -23,7 +28,9 @@ impl Default for Running {
     fn default() -> Self {
         Self {
             short_breaks: true,
+            lamplight: false,
             left_out: Vec::new(),
+            asked: Vec::new(),
             wishes: Vec::new(),
             beforehand: Vec::new(),
             without: Vec::new(),
@@ -36,6 +43,12 @@ impl Running {
     /// Whether an effect on pace counts.
     pub fn counts(&self, effect: Effect) -> bool {
         !self.without.contains(&effect)
+    }
+
+    /// Whether the course asks for a lesson by its id: as such, or by a wish for its time.
+    pub fn asks_for(&self, lesson: &str) -> bool {
+        let wished = self.wishes.iter().any(|wish| wish.lesson == lesson);
+        wished || self.asked.iter().any(|id| id == lesson)
     }
 }
 

@@ -122,6 +122,10 @@ impl Error {
             Self::OneSize { rule, .. } => {
                 format!("change the rule \"{rule}\"; it asks for what each size takes")
             }
+            Self::NoSuchBay { open: true, .. } => {
+                "the wall is being built, but its length is still worked out anew with every change: write down the one that was set out, such as length = \"6.75 m\" under [wall]".to_owned()
+            }
+            Self::NoSuchBay { bays: 1, .. } => "leave the bay out, or write 1".to_owned(),
             Self::NoSuchBay { bays, .. } => format!("count the bays from 1 to {bays}, or leave it out for all"),
             Self::TooSoon { .. } => {
                 "correct the time, the stage or the share done; what was done beforehand goes into [pace] beforehand"

@@ -1,10 +1,13 @@
 //! What there is to know of the days beside their timetable: work, weather, people, who does what.
 
 use super::{Built, LAYING, Planner, StageWork};
+use crate::course::{Course, WallKind};
 use crate::pace::fixed::Timed;
 use crate::pace::programme::Programme;
+use crate::pace::shut::Shut;
 use crate::people::{self, DayPeople, LayingStage, Rotation, rotation, unmet};
 use crate::quantity::steps_to_cover;
+use crate::sun::{self, SunDay};
 use crate::weather::DayWeather;
 
 /// The days of a course.
@@ -12,6 +15,8 @@ use crate::weather::DayWeather;
 pub struct Days {
     /// What stands at fixed times, and the wishes that can't be had.
     pub timed: Timed,
+    /// When nothing is built although the day runs.
+    pub shut: Vec<Shut>,
     /// The weather of each day, from what was typed in.
     pub weather: Vec<DayWeather>,
     /// Each day's people.
@@ -22,6 +27,12 @@ pub struct Days {
     pub unmet: Vec<people::Unmet>,
     /// Working minutes of each day, as much as gets done in them.
     pub working: Vec<f64>,
+}
+
+/// The light of each day.
+pub(super) fn sun(course: &Course) -> Vec<SunDay> {
+    let days = course.days.iter();
+    days.map(|day| sun::sun(&course.venue, day.date)).collect()
 }
 
 impl Planner<'_> {
@@ -44,15 +55,20 @@ impl Planner<'_> {
         } else {
             ends
         };
+        let bank = match &course.wall.kind {
+            WallKind::Retaining(bank) => Some(bank.side),
+            WallKind::Freestanding => None,
+        };
         Days {
             timed: self.time.timed.clone(),
+            shut: self.time.shut.clone(),
             weather: course
                 .days
                 .iter()
                 .map(|day| DayWeather::of(&day.weather, &self.tables.weather, course.units))
                 .collect(),
             people: people::days(course, built.length, &self.pace, LAYING),
-            rotation: rotation(&stints, &laying, ends, crews.max(1)),
+            rotation: rotation(&stints, &laying, ends, crews.max(1), bank),
             unmet: unmet(&pairs),
             working: (0..course.days.len())
                 .map(|day| self.time.calendar.working_on(day))

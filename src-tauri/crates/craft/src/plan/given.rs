@@ -82,6 +82,11 @@ pub(super) fn running(course: &Course, tables: &Tables) -> Result<(), Error> {
             format!("timetable.leave_out.{at}")
         })?;
     }
+    for (at, given) in running.asked.iter().enumerate() {
+        known(given, &lessons, "one of the lessons", || {
+            format!("timetable.teach.{at}")
+        })?;
+    }
     for (at, wish) in running.wishes.iter().enumerate() {
         known(&wish.lesson, &lessons, "one of the lessons", || {
             format!("wish.{at}.lesson")

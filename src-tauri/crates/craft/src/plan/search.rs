@@ -6,7 +6,7 @@
 //! and not the longer; the others have answered. Where one frame more lets a course finish after
 //! all, the answer is off by that course: the forecast at the length chosen asks all of them.
 
-use crate::quantity::{Length, Read, metres};
+use crate::quantity::{Length, metres};
 
 /// The longest wall that is ever tried.
 pub(super) const LONGEST_TRIED_M: f64 = 400.0;
@@ -131,6 +131,7 @@ fn least(a: Length, b: Length) -> Length {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::Read;
     use std::cell::Cell;
 
     /// Courses that finish walls up to these lengths in metres; how long a wall is found for a

@@ -3,14 +3,16 @@
 use super::{LAYING, Planner};
 use crate::course::{Course, Day};
 use crate::pace::belief::Belief;
-use crate::pace::calendar::{Calendar, minutes_to};
+use crate::pace::calendar::{Calendar, Span, minutes_to};
 use crate::pace::fixed::{self, Timed};
 use crate::pace::forecast::{self, Forecast};
 use crate::pace::luck::Luck;
 use crate::pace::programme::Programme;
 use crate::pace::rates::{self, rates};
+use crate::pace::shut::{self, Reason, Shut, because, shut};
 use crate::pace::timetable::{self, Entry, timetable};
-use crate::people::presence;
+use crate::people::{Presence, presence};
+use crate::sun::light;
 use crate::tables::{PaceTable, Stage, Tables, Work};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -22,6 +24,8 @@ const BAYS: usize = 8;
 pub(super) struct Time {
     /// What stands at fixed times.
     pub(super) timed: Timed,
+    /// When nothing is built although the day runs.
+    pub(super) shut: Vec<Shut>,
     /// When there is time to build.
     pub(super) calendar: Calendar,
     pub(super) chances: Rc<Chances>,
@@ -78,25 +82,31 @@ impl Time {
         pace: &PaceTable,
         chances: Rc<Chances>,
     ) -> Self {
-        let timed = Timed::of(&fixed::Asked {
+        let asked = fixed::Asked {
             days: &course.days,
             running: &course.running,
             lessons: &tables.lessons,
             rests: &pace.rests,
             tidy: tidy_minutes(&tables.stages),
-        });
-        let closed = timed.closed();
+        };
+        let mut timed = Timed::of(&asked);
+        let present = presence(course, pace, LAYING);
+        let shut = shut_hours(course, &present);
+        let spans: Vec<Span> = shut.iter().map(|it| it.span).collect();
+        timed.clear_of(&spans, &because(&shut, Reason::Nobody), &asked);
+        let closed = [timed.closed(), spans].concat();
         let rated = rates(&rates::Asked {
             days: &course.days,
             running: &course.running,
             pace,
             weather: &tables.weather,
-            present: &presence(course, pace, LAYING),
+            present: &present,
             closed: &closed,
         });
         Self {
             calendar: Calendar::new(&course.days, &closed, &rated),
             timed,
+            shut,
             chances,
             day_one_ends: course.days.first().map_or(0.0, |day| finish(course, day)),
         }
@@ -149,11 +159,26 @@ impl Planner<'_> {
             programme,
             calendar: &self.time.calendar,
             timed: &self.time.timed,
+            shut: &self.time.shut,
             middling: &self.time.chances.middling,
             stages: &self.tables.stages,
             lessons: &self.tables.lessons,
         })
     }
+}
+
+/// When nothing is built: in the dark, unless lamps are lit, and with nobody there.
+fn shut_hours(course: &Course, present: &[Vec<Presence>]) -> Vec<Shut> {
+    let days = course.days.iter();
+    let lit = (!course.running.lamplight).then(|| {
+        days.map(|day| light(&course.venue, day.date))
+            .collect::<Vec<_>>()
+    });
+    shut(&shut::Asked {
+        days: &course.days,
+        light: lit.as_deref(),
+        present,
+    })
 }
 
 fn tidy_minutes(stages: &[Stage]) -> f64 {

@@ -7,8 +7,8 @@ mod show;
 mod weather;
 
 pub use show::{
-    Units, show_area, show_count, show_length, show_mark, show_mass, show_share, show_small,
-    show_volume,
+    Units, round_to_mark, show_area, show_count, show_length, show_mark, show_mass, show_roughly,
+    show_share, show_small, show_volume,
 };
 pub use uom::si::f64::{
     Area, Force, Length, LinearMassDensity, Mass, MassDensity as Density, Volume,

@@ -1,6 +1,6 @@
 //! How a person writes a quantity: metres with two decimals, feet and inches with fractions.
 
-use super::{Area, FOOT_M, INCH_M, Length, Mass, POUND_KG, Read, SHORT_TON_KG, Volume};
+use super::{Area, FOOT_M, INCH_M, Length, Mass, POUND_KG, Read, SHORT_TON_KG, Volume, metres};
 
 /// The system quantities are shown in. The sums are the same in both.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -39,15 +39,26 @@ pub fn show_mark(length: Length, units: Units) -> String {
             }
             format!("{:.3} m", millimetres / 1000.0)
         }
-        Units::Imperial => {
-            let parts_per_inch = if length.si().abs() < 10.0 * FOOT_M {
-                16
-            } else {
-                8
-            };
-            feet_and_inches(length.si() / INCH_M, parts_per_inch)
-        }
+        Units::Imperial => feet_and_inches(length.si() / INCH_M, parts_per_inch(length)),
     }
+}
+
+/// Into how many parts an inch is divided for a mark so long.
+fn parts_per_inch(length: Length) -> u32 {
+    if length.si().abs() < 10.0 * FOOT_M {
+        16
+    } else {
+        8
+    }
+}
+
+/// A length as [`show_mark`] prints it, for sums that are to add up as they stand.
+pub fn round_to_mark(length: Length, units: Units) -> Length {
+    let part = match units {
+        Units::Metric => 0.001,
+        Units::Imperial => INCH_M / f64::from(parts_per_inch(length)),
+    };
+    metres((length.si() / part).round() * part)
 }
 
 /// A length so small that it is told in millimetres: `18 mm`, `less than 1 mm`; in inches as
@@ -67,6 +78,37 @@ pub fn show_small(length: Length, units: Units) -> String {
         Units::Imperial => show_mark(length, units),
     }
 }
+
+/// A length by rule of thumb, as it is said and not as it is measured. Up to 10 cm to the half
+/// centimetre, `5 cm`, `2.5 cm`; above that to the centimetre, `15 cm`, and from a metre on in
+/// metres, `1.5 m`. The same in quarters of an inch up to 4 in, `2 in`, and above that in
+/// whole ones, `4 ft 11 in`. What is finer than the step keeps its millimetres or eighths
+/// (common practice, no source).
+pub fn show_roughly(length: Length, units: Units) -> String {
+    let metres = length.si();
+    match units {
+        Units::Metric if metres.abs() < 0.005 - HAIR_M => format!("{:.0} mm", metres * 1000.0),
+        Units::Metric if metres.abs() < 0.1 - HAIR_M => {
+            format!("{} cm", (metres * 200.0).round() / 2.0)
+        }
+        Units::Metric => {
+            let centimetres = (metres * 100.0).round();
+            if centimetres.abs() < 100.0 {
+                format!("{centimetres:.0} cm")
+            } else {
+                format!("{} m", centimetres / 100.0)
+            }
+        }
+        Units::Imperial if metres.abs() < INCH_M / 4.0 - HAIR_M => {
+            feet_and_inches(metres / INCH_M, 8)
+        }
+        Units::Imperial if metres.abs() < 4.0 * INCH_M => feet_and_inches(metres / INCH_M, 4),
+        Units::Imperial => feet_and_inches(metres / INCH_M, 1),
+    }
+}
+
+/// Less than any tape shows: what a binary fraction may lack of a written length.
+const HAIR_M: f64 = 1e-9;
 
 /// Minus a very small nothing is written as plain nothing.
 fn tidy_zero(value: f64, half_step: f64) -> f64 {
@@ -207,6 +249,33 @@ mod tests {
         ] {
             assert_eq!(show_small(metres(m), Units::Metric), metric);
             assert_eq!(show_small(metres(m), Units::Imperial), imperial);
+        }
+    }
+
+    /// Worked by hand from 1 in = 25.4 mm: 50 mm is 1.97 in, nearest quarter 2; 75 mm is 2.95
+    /// in; 150 mm is 5.9 in; 1.5 m is 59.06 in.
+    #[test]
+    fn a_rule_of_thumb_reads_as_it_is_said() {
+        for (m, metric, imperial) in [
+            (0.003, "3 mm", "1/8 in"),
+            (0.005, "0.5 cm", "1/4 in"),
+            (0.01, "1 cm", "1/2 in"),
+            (0.0254, "2.5 cm", "1 in"),
+            (0.025, "2.5 cm", "1 in"),
+            (0.05, "5 cm", "2 in"),
+            (0.075, "7.5 cm", "3 in"),
+            (0.1, "10 cm", "4 in"),
+            (0.15, "15 cm", "6 in"),
+            (0.3048, "30 cm", "1 ft"),
+            (0.45, "45 cm", "1 ft 6 in"),
+            (0.996, "1 m", "3 ft 3 in"),
+            (1.5, "1.5 m", "4 ft 11 in"),
+            (2.0, "2 m", "6 ft 7 in"),
+            (10.0, "10 m", "32 ft 10 in"),
+            (0.0, "0 mm", "0 in"),
+        ] {
+            assert_eq!(show_roughly(metres(m), Units::Metric), metric);
+            assert_eq!(show_roughly(metres(m), Units::Imperial), imperial);
         }
     }
 

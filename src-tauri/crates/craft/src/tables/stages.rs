@@ -1,5 +1,7 @@
 //! The shape of the tables of stages and lessons: what is done and taught, in which order.
 
+use super::Applies;
+
 /// One stage of the work.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Stage {
@@ -98,6 +100,9 @@ pub struct Lesson {
     pub before: Before,
     /// It is about staying whole rather than about walling.
     pub safety: bool,
+    /// It is taught where any of these holds; with none of them, only on a course that asks
+    /// for it.
+    pub when: Vec<Applies>,
 }
 
 /// When a lesson is given.

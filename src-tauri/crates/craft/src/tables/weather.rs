@@ -38,6 +38,9 @@ pub struct HeatTable {
     pub hot_to: NaiveTime,
     /// Who says so of both.
     pub hot_source: String,
+    /// Asked for first on a day beyond the published chart; may name what a band may, but for how
+    /// hot it feels.
+    pub beyond_chart: Ask,
     /// Asked for on a warm day whose humidity is not known.
     pub no_humidity: Ask,
 }

@@ -68,7 +68,7 @@ fn tool(item: &str, need: usize, have: usize, way: Way) -> KitLine {
 }
 
 static CONDITIONS: LazyLock<Conditions> =
-    LazyLock::new(|| Conditions::of(&SAMPLE.0, &SAMPLE.2.stone, &SAMPLE.2.sun));
+    LazyLock::new(|| Conditions::of(&SAMPLE.0, &SAMPLE.2.sun));
 
 fn planned<'a>(kit: &'a [KitLine], ready: &'a ReadyTable) -> Planned<'a> {
     let plan = &SAMPLE.2;
