@@ -10,14 +10,20 @@ mod bare;
 mod cards;
 pub mod course;
 mod error;
+mod first_aid;
 mod library;
 pub mod own_kit;
+#[cfg(test)]
+mod planned_days;
 pub mod quantity;
 mod save;
 mod shelf;
 mod tables;
 
-pub use cards::{Card, Country, Question, Term};
+pub use cards::{
+    Block, COURSE_DRAWINGS, Card, Country, Figure, Kind, Question, Span, Term, Wording, whole,
+};
 pub use error::{Error, Fault, Refusal};
+pub use first_aid::Injury;
 pub use library::Library;
 pub use save::{clear_leftovers, save, save_new};

@@ -2,6 +2,9 @@
 
 mod edit;
 mod node;
+#[cfg(test)]
+mod on_the_day;
+mod private;
 mod read;
 mod values;
 
@@ -11,6 +14,8 @@ pub use edit::{
     take_back_rule, tell, untell, unwish, wish,
 };
 pub(crate) use edit::{change_in, take_back_in};
+pub use node::nearest;
+pub use private::Private;
 pub(crate) use read::{kit_rules, own_changes, own_kit_rules};
 pub use values::values;
 
@@ -36,6 +41,10 @@ pub struct CourseFile {
     pub language: Language,
     /// Whether students are named one by one.
     pub roster: bool,
+    /// What is noted of each student of the roster in confidence, in its order.
+    pub private: Vec<Private>,
+    /// Who helps when somebody is hurt, and how help finds the place.
+    pub emergency: Emergency,
     /// Where each key stands, in bytes.
     places: BTreeMap<String, usize>,
 }
@@ -76,6 +85,24 @@ impl Language {
             Self::EnUs => "en-US",
         }
     }
+}
+
+/// What people have to know when somebody is hurt, in the instructor's words; what is not said
+/// is empty, and a blank on the pages.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Emergency {
+    /// Who gives first aid.
+    pub first_aider: String,
+    /// Where the first aid kit lies.
+    pub first_aid_kit: String,
+    /// The nearest hospital that takes people in.
+    pub hospital: String,
+    /// The way in for those who don't know the place.
+    pub access: String,
+    /// Where people gather and are counted, and an ambulance is met.
+    pub meeting_point: String,
+    /// Where a telephone has a signal.
+    pub signal: String,
 }
 
 impl CourseFile {

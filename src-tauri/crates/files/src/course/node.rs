@@ -179,7 +179,7 @@ impl<'a> Section<'a> {
 
 /// The known word a mistyped one is most like, if it is like any; of two it is equally
 /// like, neither.
-pub(super) fn nearest<'k>(given: &str, known: impl Iterator<Item = &'k str>) -> Option<&'k str> {
+pub fn nearest<'k>(given: &str, known: impl Iterator<Item = &'k str>) -> Option<&'k str> {
     let given = given.to_lowercase();
     let mut alike: Vec<(f64, &str)> = known
         .map(|word| (strsim::jaro_winkler(&given, &word.to_lowercase()), word))

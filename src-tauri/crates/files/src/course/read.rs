@@ -12,6 +12,7 @@ use toml_edit::Document;
 mod absence;
 mod bank;
 mod days;
+mod emergency;
 mod frames;
 mod ground;
 mod kit;
@@ -25,16 +26,18 @@ mod stone;
 mod vehicles;
 mod wall;
 mod wishes;
+mod worksheets;
 
 pub(crate) use rules::{kit_rules, own_changes, own_kit_rules};
 
-const TABLES: [&str; 21] = [
+const TABLES: [&str; 23] = [
     "format",
     "title",
     "units",
     "paper",
     "language",
     "venue",
+    "emergency",
     "day",
     "group",
     "student",
@@ -48,6 +51,7 @@ const TABLES: [&str; 21] = [
     "ready",
     "pace",
     "timetable",
+    "worksheets",
     "wish",
     "progress",
 ];
@@ -68,7 +72,7 @@ pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
     let frames = root.section("frames")?;
     let wall = wall::wall(&root.section("wall")?)?;
     let frames = frames::frames(&frames, wall.footing.map(|footing| footing.depth))?;
-    let (group, roster) = people::group(&root)?;
+    let (group, private) = people::group(&root)?;
     let pace = root.section("pace")?;
     pace.only(&["chance", "seed", "rates", "beforehand", "without"])?;
     let days = days::days(&root)?;
@@ -96,6 +100,7 @@ pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
             .get("seed")
             .map_or(Ok(1), |it| it.whole(0, u32::MAX))?
             .into(),
+        worksheets: worksheets::worksheets(&root.section("worksheets")?)?,
     };
     let paper = root.get("paper").map_or(Ok(Paper::A4), |it| {
         it.word(&[("a4", Paper::A4), ("letter", Paper::Letter)])
@@ -107,7 +112,9 @@ pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
         course,
         paper,
         language,
-        roster,
+        roster: !private.is_empty(),
+        private,
+        emergency: emergency::emergency(&root)?,
         places: places.into_inner(),
     })
 }

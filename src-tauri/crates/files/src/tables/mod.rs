@@ -1,6 +1,7 @@
 //! The tables of `lessons/tables` as the sums want them.
 
 mod figures;
+mod hazards;
 mod heaps;
 mod kit;
 mod lifting;
@@ -10,21 +11,23 @@ mod setting_out;
 mod weather;
 
 use crate::Error;
-use crate::cards::Card;
+use crate::cards::{Card, Kind};
 use crate::shelf::Shelf;
 use craft::pace::Fatigue;
 use craft::quantity::{kg_per_m, kg_per_m3};
 use craft::tables::{
-    Bar, Before, Caution, Lesson, PaceTable, Places, Rate, Rests, Rock, Spread, Stage, StoneTable,
-    Tables,
+    Bar, Before, Caution, HazardAsked, Lesson, PaceTable, Places, Rate, Rests, Rock, Spread, Stage,
+    StoneTable, Tables,
 };
 
 pub(crate) use kit::{KIT_OWN, rules_with};
 pub(crate) use rows::{Countries, Terms};
 
-/// All tables; the lessons of the timetable come from the lesson cards.
-pub(crate) fn tables(shelf: &Shelf, cards: &[Card]) -> Result<Tables, Error> {
+/// All tables; the lessons of the timetable come from the lesson cards, which are read with
+/// these at hand.
+pub(crate) fn tables(shelf: &Shelf) -> Result<Tables, Error> {
     let stages = stages(shelf)?;
+    let cautions = cautions(shelf.table("tables/cautions.toml")?);
     Ok(Tables {
         stone: stone(shelf.table("tables/stone.toml")?),
         bars: bars(shelf.table("tables/bars.toml")?),
@@ -33,12 +36,14 @@ pub(crate) fn tables(shelf: &Shelf, cards: &[Card]) -> Result<Tables, Error> {
         pace: pace(shelf.table("tables/pace.toml")?),
         kit: kit::rules(shelf, &stages)?,
         stages,
-        lessons: cards.iter().map(lesson).collect(),
+        lessons: Vec::new(),
         heaps: heaps::heaps(shelf.table("tables/heaps.toml")?),
         lifting: lifting::lifting(shelf.table("tables/lifting.toml")?),
         ready: ready::ready(shelf.table("tables/ready.toml")?),
         weather: weather::weather(shelf.table("tables/weather.toml")?),
-        cautions: cautions(shelf.table("tables/cautions.toml")?),
+        hazards: hazards::hazards(shelf, &cautions)?,
+        cautions,
+        hazards_asked: hazards_asked(shelf.table("tables/hazards-asked.toml")?),
     })
 }
 
@@ -130,7 +135,8 @@ fn stages(shelf: &Shelf) -> Result<Vec<Stage>, Error> {
     Ok(file.stage.into_iter().map(|row| row.0).collect())
 }
 
-fn lesson(card: &Card) -> Lesson {
+/// A lesson of the timetable from its card.
+pub(crate) fn lesson(card: &Card) -> Lesson {
     Lesson {
         id: card.id.clone(),
         title: card.title.clone(),
@@ -140,8 +146,20 @@ fn lesson(card: &Card) -> Lesson {
             "day" => Before::EachDay,
             stage => Before::Stage(stage.to_owned()),
         },
-        safety: card.kind == "safety",
+        safety: card.kind == Kind::Safety,
+        when: card.when.clone(),
     }
+}
+
+fn hazards_asked(file: rows::HazardsAsked) -> Vec<HazardAsked> {
+    file.row
+        .into_iter()
+        .map(|row| HazardAsked {
+            hazard: row.hazard,
+            control: row.control,
+            source: row.source,
+        })
+        .collect()
 }
 
 fn cautions(file: rows::Cautions) -> Vec<Caution> {

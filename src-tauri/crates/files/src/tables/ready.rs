@@ -116,7 +116,7 @@ mod tests {
         // By hand: 600 - 2 x 80 = 440 kg.
         assert_eq!(loads.runs[0].holds[0].limit, kilograms(440.0));
         assert!(loads.fits_nowhere.is_empty() && loads.runs.len() <= loads.fewest + 1);
-        let conditions = Conditions::of(course, &plan.stone, &plan.sun);
+        let conditions = Conditions::of(course, &plan.sun);
         let planned = Planned {
             stone: &plan.stone,
             retaining: plan.retaining.as_ref(),

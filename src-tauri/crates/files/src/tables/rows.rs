@@ -1,6 +1,7 @@
 //! The rows of the tables as their files hold them. The files say what each key means.
 #![allow(missing_docs)]
 
+mod hazards;
 mod heaps;
 mod lifting;
 mod pace;
@@ -10,6 +11,7 @@ mod spread;
 mod stages;
 pub(crate) mod weather;
 
+pub(crate) use hazards::{HazardRows, Hazards};
 pub(crate) use heaps::{HeapRows, Heaped, Heaps, Laid, Strip, Trench, Ways};
 pub(crate) use lifting::{
     At, Body, Grip, HowLifted, Lift as StageLift, Lifting, Place as LiftingPlace, Rows,
@@ -93,6 +95,20 @@ pub(crate) struct Bar {
     pub(crate) diameter: WrittenLength,
     #[serde(deserialize_with = "figures::positive")]
     pub(crate) mass_kg_per_m: f64,
+    pub(crate) source: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct HazardsAsked {
+    pub(crate) row: Vec<HazardAsked>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct HazardAsked {
+    pub(crate) hazard: String,
+    pub(crate) control: String,
     pub(crate) source: String,
 }
 

@@ -42,6 +42,7 @@ fn heat(row: rows::Heat) -> HeatTable {
         hot_from: row.hot_part.from,
         hot_to: row.hot_part.to,
         hot_source: row.hot_part.source,
+        beyond_chart: ask(row.beyond_chart),
         no_humidity: ask(row.no_humidity),
     }
 }

@@ -2,6 +2,7 @@
 
 use super::wishes::wishes;
 use crate::Fault;
+use crate::course::Private;
 use crate::course::node::Section;
 use craft::course::{Experience, GloveSize, Group, Pairing, Student};
 use std::collections::HashMap;
@@ -21,8 +22,8 @@ const PAIRING: [(&str, Pairing); 3] = [
 /// The largest count of people taken seriously.
 const MOST_PEOPLE: u32 = 500;
 
-/// The group, and whether it came from a roster.
-pub(super) fn group(root: &Section<'_>) -> Result<(Group, bool), Fault> {
+/// The group, and what is private of each student of a roster.
+pub(super) fn group(root: &Section<'_>) -> Result<(Group, Vec<Private>), Fault> {
     let section = root.section("group")?;
     section.only(&[
         "instructors",
@@ -42,9 +43,12 @@ pub(super) fn group(root: &Section<'_>) -> Result<(Group, bool), Fault> {
         count("improvers", 0)?,
         count("experienced", 0)?,
     ];
-    let roster = roster(root)?;
-    let named = !roster.is_empty();
-    let students = if named { roster } else { counted(counts) };
+    let (named, private) = roster(root)?;
+    let students = if named.is_empty() {
+        counted(counts)
+    } else {
+        named
+    };
     if students.is_empty() {
         return Err(section.fault(
             "no-students",
@@ -60,7 +64,7 @@ pub(super) fn group(root: &Section<'_>) -> Result<(Group, bool), Fault> {
             .get("pairs")
             .map_or(Ok(Pairing::default()), |it| it.word(&PAIRING))?,
     };
-    Ok((group, named))
+    Ok((group, private))
 }
 
 fn counted(counts: [u32; 3]) -> Vec<Student> {
@@ -74,13 +78,14 @@ fn counted(counts: [u32; 3]) -> Vec<Student> {
 }
 
 /// The named students, with their wishes: these need all the names.
-fn roster(root: &Section<'_>) -> Result<Vec<Student>, Fault> {
+fn roster(root: &Section<'_>) -> Result<(Vec<Student>, Vec<Private>), Fault> {
     let sections = root.tables("student")?;
     let mut seen: HashMap<String, usize> = HashMap::new();
-    let mut students: Vec<Student> = sections
+    let both: Vec<(Student, Private)> = sections
         .iter()
         .map(|section| student(section, &mut seen))
         .collect::<Result<_, _>>()?;
+    let (mut students, private): (Vec<Student>, Vec<Private>) = both.into_iter().unzip();
     let names: Vec<String> = students
         .iter()
         .map(|student| student.name.clone())
@@ -88,23 +93,21 @@ fn roster(root: &Section<'_>) -> Result<Vec<Student>, Fault> {
     for (student, section) in students.iter_mut().zip(&sections) {
         (student.with, student.apart) = wishes(section, &student.name, &names)?;
     }
-    Ok(students)
+    Ok((students, private))
 }
 
-/// One student. What is private is checked and left where it is: no plan, page or window
-/// needs it.
-fn student(section: &Section<'_>, seen: &mut HashMap<String, usize>) -> Result<Student, Fault> {
+/// One student, and apart from them what is private: no plan needs it.
+fn student(
+    section: &Section<'_>,
+    seen: &mut HashMap<String, usize>,
+) -> Result<(Student, Private), Fault> {
     section.only(&["name", "experience", "gloves", "with", "apart", "private"])?;
     let entry = section.need("name", "give the student's name")?;
     let name = entry.text()?.trim();
     if name.is_empty() {
         return Err(entry.fault("empty-text", "the name is empty", "give the student's name"));
     }
-    let private = section.section("private")?;
-    private.only(&["emergency_contact", "medical"])?;
-    for key in ["emergency_contact", "medical"] {
-        private.get(key).map(|entry| entry.text()).transpose()?;
-    }
+    let private = private(&section.section("private")?)?;
     let experience = section
         .get("experience")
         .map_or(Ok(Experience::Novice), |entry| entry.word(&EXPERIENCE))?;
@@ -113,7 +116,19 @@ fn student(section: &Section<'_>, seen: &mut HashMap<String, usize>) -> Result<S
         .get("gloves")
         .map(|it| it.word(&GloveSize::ALL.map(|size| (size.word(), size))))
         .transpose()?;
-    Ok(student)
+    Ok((student, private))
+}
+
+fn private(section: &Section<'_>) -> Result<Private, Fault> {
+    section.only(&["emergency_contact", "medical"])?;
+    let words = |key: &str| -> Result<String, Fault> {
+        let text = section.get(key).map_or(Ok(""), |entry| entry.text())?;
+        Ok(text.trim().to_owned())
+    };
+    Ok(Private {
+        emergency_contact: words("emergency_contact")?,
+        medical: words("medical")?,
+    })
 }
 
 /// Two students of one name are told apart by a number.

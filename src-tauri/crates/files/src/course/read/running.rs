@@ -14,13 +14,17 @@ const MOST_BAYS: u32 = 1000;
 pub(super) fn running(root: &Section<'_>, days: &[Day]) -> Result<Running, Fault> {
     let pace = root.section("pace")?;
     let timetable = root.section("timetable")?;
-    timetable.only(&["short_breaks", "leave_out"])?;
+    timetable.only(&["short_breaks", "lamplight", "leave_out", "teach"])?;
     let effects = Effect::ALL.map(|effect| (effect.word(), effect));
     Ok(Running {
         short_breaks: timetable
             .get("short_breaks")
             .map_or(Ok(true), |it| it.truth())?,
+        lamplight: timetable
+            .get("lamplight")
+            .map_or(Ok(false), |it| it.truth())?,
         left_out: names(timetable.get("leave_out"))?,
+        asked: names(timetable.get("teach"))?,
         wishes: root
             .tables("wish")?
             .iter()

@@ -64,6 +64,7 @@ impl TryFrom<WeatherRows> for Weather {
         known_words(&rows.rain.asks, &RAIN_WORDS)?;
         known_words(&rows.lightning.asks, &LIGHTNING_WORDS)?;
         known_words(std::slice::from_ref(&heat.no_humidity), &[])?;
+        known_words(std::slice::from_ref(&heat.beyond_chart), &HEAT_WORDS[1..])?;
         Ok(Self { rows })
     }
 }
@@ -119,6 +120,7 @@ pub(crate) struct Ask {
 pub(crate) struct Heat {
     pub(crate) full_sun: FullSun,
     pub(crate) hot_part: HotPart,
+    pub(crate) beyond_chart: Ask,
     pub(crate) no_humidity: Ask,
     pub(crate) band: Vec<HeatBand>,
 }
