@@ -79,6 +79,10 @@ sun: Array<SunDay>,
  */
 cautions: Array<Caution>, 
 /**
+ * What can hurt someone, the highest remaining risk first.
+ */
+hazards: Array<Hazard>, 
+/**
  * What is not ready.
  */
 to_do: Array<ToDo>, };
@@ -146,6 +150,10 @@ finish: Finish,
  */
 cures: Array<Cure>, 
 /**
+ * Reports of so much in so little time that they may be slips.
+ */
+quick: Array<Quick>, 
+/**
  * What makes the wall safe to leave as it stands.
  */
 safe: Array<string>, 
@@ -165,6 +173,16 @@ stage: string,
 bays: Array<number>, };
 
 export type ToldShare = { at: string, share: number, };
+
+export type Quick = { 
+/**
+ * Its place among the reports of the course file, counted from 1.
+ */
+report: number, 
+/**
+ * How many times quicker than usual it is.
+ */
+times: number, };
 
 export type Cure = { 
 /**
@@ -1590,6 +1608,66 @@ source: string,
  * Students are told.
  */
 for_students: boolean, };
+
+export type Hazard = { 
+/**
+ * A word for it that stays.
+ */
+id: string, 
+/**
+ * What it is called.
+ */
+name: string, 
+/**
+ * What could happen.
+ */
+harm: string, 
+/**
+ * Who could be hurt.
+ */
+who: string, 
+/**
+ * Why it is met on this course; null where every course meets it.
+ */
+because: string | null, 
+/**
+ * What is answered on the site; null where no one need ask.
+ */
+ask: string | null, 
+/**
+ * With nothing done about it.
+ */
+before: Risk, 
+/**
+ * What is done about it.
+ */
+controls: Array<string>, 
+/**
+ * With all of that done.
+ */
+after: Risk, 
+/**
+ * Ids of the cautions that say more.
+ */
+cautions: Array<string>, 
+/**
+ * Who says so.
+ */
+source: string, };
+
+export type Risk = { 
+/**
+ * `unlikely`, `possible` or `likely`.
+ */
+likelihood: string, 
+/**
+ * `slight`, `serious` or `grave`.
+ */
+severity: string, 
+/**
+ * `very low`, `low`, `medium`, `high` or `very high`.
+ */
+level: string, };
 
 export type ToDo = { 
 /**

@@ -29,9 +29,18 @@ today: string,
  */
 values: { [key in string]: string }, 
 /**
+ * What of the instructor's own lessons, tables and templates can't be used; the built-in
+ * ones count.
+ */
+own: Array<Trouble>, 
+/**
  * Whether students are named one by one.
  */
 roster: boolean, 
+/**
+ * The students' names in their order: whose pages may be chosen.
+ */
+students: Array<string>, 
 /**
  * What the tables offer to choose from.
  */
@@ -61,11 +70,37 @@ export type Choices = { rocks: Array<[string, string]>, bars: Array<[string, str
 /**
  * What a kit rule counts by.
  */
-pers: Array<string>, lessons: Array<[string, string]>, 
+pers: Array<string>, lessons: Array<LessonChoice>, 
 /**
  * Stages that can be done before the course.
  */
-beforehand: Array<[string, string]>, };
+beforehand: Array<[string, string]>, 
+/**
+ * Kinds of question on a worksheet, in their order there.
+ */
+questions: Array<[string, string]>, };
+
+export type LessonChoice = { 
+/**
+ * The word of the course file.
+ */
+id: string, 
+/**
+ * What a person reads.
+ */
+title: string, 
+/**
+ * It is taught on a course like this without being asked for.
+ */
+fits: boolean, 
+/**
+ * This course teaches it.
+ */
+taught: boolean, 
+/**
+ * Why it is taught, or why not: `on every course`, `only where the line bends`.
+ */
+why: string, };
 
 export type Drawings = { section: string, elevation: string, line_plan: string, setting_out: string, frame: string, gauge: string, heap_plan: string, timetable: string, 
 /**
@@ -109,7 +144,57 @@ title: string,
 /**
  * What it is for.
  */
-what: string, };
+what: string, 
+/**
+ * It holds what students have said in confidence.
+ */
+private: boolean, 
+/**
+ * It belongs among the pages of this course: it begins ticked.
+ */
+wanted: boolean, };
+
+export type PagesAsked = { 
+/**
+ * 18 point and set anew.
+ */
+large_print: boolean, 
+/**
+ * Whose own pages, as places in the group from 0; null for everybody's.
+ */
+students: Array<number> | null, };
+
+export type PagePreview = { 
+/**
+ * The page. A link to `place:wall` in it leads to the questions it rests on.
+ */
+svg: string, 
+/**
+ * Which page it is, from 1.
+ */
+page: number, 
+/**
+ * How many the document has.
+ */
+pages: number, 
+/**
+ * What of the instructor's own could not be used.
+ */
+own: Array<Trouble>, };
+
+export type Printing = { 
+/**
+ * Which document is being set, from 1.
+ */
+at: number, 
+/**
+ * How many are to be printed.
+ */
+of: number, 
+/**
+ * Its title.
+ */
+title: string, };
 
 export type Printed = { 
 /**
@@ -121,9 +206,17 @@ folder: string,
  */
 files: Array<string>, 
 /**
+ * How many were left when the print was stopped; 0 if all are there.
+ */
+left: number, 
+/**
  * Characters that no bundled font holds, if any; a sign stands in their place.
  */
-unprintable: string, };
+unprintable: string, 
+/**
+ * What of the instructor's own could not be used.
+ */
+own: Array<Trouble>, };
 
 export type Rule = { 
 /**

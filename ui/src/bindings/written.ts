@@ -220,6 +220,14 @@ by_stage: Array<WrittenStage>,
  */
 cures: Array<WrittenLine>, 
 /**
+ * What the chances with the cures rest on; empty where no cure makes the wall smaller.
+ */
+assumed: string, 
+/**
+ * Reports of so much in so little time that they may be slips.
+ */
+quick: Array<string>, 
+/**
  * What makes the wall safe to leave.
  */
 safe: Array<string>, 

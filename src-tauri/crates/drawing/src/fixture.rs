@@ -316,6 +316,7 @@ pub(crate) fn weekend() -> Course {
         rates: Vec::new(),
         chance: 0.8,
         seed: 1,
+        worksheets: craft::worksheet::WorksheetsGiven::default(),
     }
 }
 

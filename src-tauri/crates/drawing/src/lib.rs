@@ -6,7 +6,8 @@
 //!
 //! - `paper`: what every drawing is made of: pens, scenes, texts with room round them,
 //!   dimensions, scales, hatching, words
-//! - `across`: the section; `along`: the elevation, in stretches where the wall is long;
+//! - `across`: the section; `along`: the elevation, in stretches where the wall is long, and a
+//!   face with faults to be found;
 //!   `above`: the line on the ground, the heaps beside it and the setting-out along it;
 //!   `frame`: a frame put together, and the gauge
 //! - `over_time`: the days as bars, the chance of finishing against the length, the day's progress
@@ -38,6 +39,7 @@ pub use above::setting_out::setting_out;
 pub use across::parts::section_blank;
 pub use across::section::section;
 pub use along::elevation::elevation;
+pub use along::find_fault::find_the_fault;
 pub use frame::assembly::frame;
 pub use frame::gauge::gauge;
 pub use over_time::chance_curve::{ChanceCurve, chance_curve};

@@ -60,10 +60,14 @@ fn window_types() -> String {
     declared![
         window::View,
         window::Choices,
+        window::LessonChoice,
         window::Drawings,
         window::Moved,
         window::Trouble,
         window::Document,
+        window::PagesAsked,
+        window::PagePreview,
+        window::Printing,
         window::Printed,
         window::Rule,
         window::RuleKey,
@@ -91,6 +95,7 @@ fn plan_types() -> String {
         plan::Today,
         plan::StageDone,
         plan::ToldShare,
+        plan::Quick,
         plan::Cure,
         plan::Holdup,
         plan::DayWeather,
@@ -157,6 +162,8 @@ fn plan_types() -> String {
         plan::StageTimes,
         plan::SunDay,
         plan::Caution,
+        plan::Hazard,
+        plan::Risk,
         plan::ToDo,
     ]
 }

@@ -5,6 +5,7 @@ use chrono::{
 };
 use chrono_tz::Tz;
 use craft::course::Course;
+use craft::pace::calendar::{DAY_MINUTES, to_the_minute};
 
 /// How dates are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -56,19 +57,24 @@ impl Clock {
         iso(&self.local(minutes))
     }
 
-    /// `16:30`; `4:30 pm`.
+    /// `16:30`; `4:30 pm`, to the nearest minute.
     pub fn time(&self, minutes: f64) -> String {
-        self.write_time(&self.local(minutes))
+        self.write_time(&self.local(to_the_minute(minutes)))
     }
 
-    /// The time of day of a local time.
+    /// The time of day of a local time, to the nearest minute.
     pub fn write_time(&self, time: &impl Timelike) -> String {
+        // A leap second, which would stand past the minute, is read as the second before it.
+        let nanoseconds = f64::from(time.nanosecond().min(999_999_999)) / 1e9;
+        let seconds = f64::from(time.num_seconds_from_midnight()) + nanoseconds;
+        let of_day = to_the_minute(seconds / 60.0).rem_euclid(DAY_MINUTES);
+        let (hour, minute) = ((of_day / 60.0).floor(), of_day % 60.0);
         match self.style {
-            DateStyle::British => format!("{:02}:{:02}", time.hour(), time.minute()),
+            DateStyle::British => format!("{hour:02}:{minute:02}"),
             DateStyle::American => {
-                let (afternoon, hour) = time.hour12();
-                let half = if afternoon { "pm" } else { "am" };
-                format!("{hour}:{:02} {half}", time.minute())
+                let half = if hour < 12.0 { "am" } else { "pm" };
+                let hour = (hour + 11.0) % 12.0 + 1.0;
+                format!("{hour}:{minute:02} {half}")
             }
         }
     }
@@ -121,5 +127,41 @@ pub(crate) fn list(words: &[String]) -> String {
         [] => String::new(),
         [one] => one.clone(),
         [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use chrono::NaiveTime;
+
+    fn clock(style: DateStyle) -> Clock {
+        Clock {
+            first: NaiveDate::default(),
+            zone: Tz::UTC,
+            style,
+        }
+    }
+
+    #[test]
+    fn times_are_written_to_the_nearest_minute() {
+        for (minutes, british, american) in [
+            (626.4, "10:26", "10:26 am"),
+            (626.6, "10:27", "10:27 am"),
+            // Less than half a minute, though it is half of one to the second.
+            (626.495, "10:26", "10:26 am"),
+            (719.6, "12:00", "12:00 pm"),
+            (1439.7, "00:00", "12:00 am"),
+            (780.0, "13:00", "1:00 pm"),
+            (1440.0 + 59.5, "01:00", "1:00 am"),
+        ] {
+            assert_eq!(clock(DateStyle::British).time(minutes), british);
+            assert_eq!(clock(DateStyle::American).time(minutes), american);
+        }
+        // Sunrise comes to the second.
+        let sunrise = NaiveTime::from_hms_opt(5, 50, 41).expect("a time");
+        assert_eq!(clock(DateStyle::British).write_time(&sunrise), "05:51");
+        let before = NaiveTime::from_hms_opt(5, 50, 29).expect("a time");
+        assert_eq!(clock(DateStyle::British).write_time(&before), "05:50");
     }
 }

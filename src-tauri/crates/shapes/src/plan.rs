@@ -10,6 +10,7 @@ use ts_rs::TS;
 mod days;
 mod deliveries;
 mod frames;
+mod hazards;
 mod heaps;
 mod kit;
 mod lifting;
@@ -28,6 +29,7 @@ pub(crate) use deliveries::ordered_word;
 pub use frames::{
     Bars, Bay, Board, Curve, FrameRow, Frames, Leapfrog, Move, StringHeight, StringToBring, Trench,
 };
+pub use hazards::{Hazard, Risk};
 pub use heaps::{Heap, Heaps};
 pub use kit::{KitLine, Taken};
 pub use lifting::{HeavyStone, Lift, Lifting};
@@ -37,7 +39,7 @@ pub use retaining::{Check, Retaining};
 pub use stone::{ByKind, Copes, KindRange, Range, RestsOn, Stone, ThroughRow, Throughs};
 pub(crate) use timber::kind_word as timber_word;
 pub use timber::{Buy, CutRow, Pattern, Timber};
-pub use today::{Advice, Cure, CurvePoint, StageDone, Today, ToldShare, TwoWalls, WhatIf};
+pub use today::{Advice, Cure, CurvePoint, Quick, StageDone, Today, ToldShare, TwoWalls, WhatIf};
 pub use wall::{Limit, LineStretch, ProfilePoint, Sizing, Wall, WallEnd};
 pub(crate) use work::experience_word;
 pub use work::{Entry, Finish, Holdup, Member, People, StageTimes, StageWork, Stint};
@@ -83,6 +85,8 @@ pub struct Plan {
     pub sun: Vec<SunDay>,
     /// What to mind.
     pub cautions: Vec<Caution>,
+    /// What can hurt someone, the highest remaining risk first.
+    pub hazards: Vec<Hazard>,
     /// What is not ready.
     pub to_do: Vec<ToDo>,
 }
@@ -163,6 +167,7 @@ impl Plan {
             unmet: days::unmet(plan, course, tables, &clock),
             sun: plan.sun.iter().map(SunDay::of).collect(),
             cautions: plan.cautions.iter().map(Caution::of).collect(),
+            hazards: plan.hazards.iter().map(Hazard::of).collect(),
             to_do: plan.to_do.iter().map(ToDo::of).collect(),
         }
     }

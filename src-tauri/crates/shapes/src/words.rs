@@ -50,8 +50,13 @@ pub(crate) fn change(change: &Change, course: &Course, tables: &Tables) -> Strin
             format!("leave out the lesson \"{}\"", lesson_title(tables, *lesson))
         }
         Change::Lower(by) => format!(
-            "a wall {} lower, never below its throughs",
-            show_length(*by, course.units)
+            "a wall {} lower{}",
+            show_length(*by, course.units),
+            if course.wall.through_rows.is_empty() {
+                ""
+            } else {
+                ", never below its throughs"
+            }
         ),
         Change::WithoutCope => "leave the cope for later".to_owned(),
         Change::AnotherSet => "another set of frames".to_owned(),
@@ -73,8 +78,13 @@ pub(crate) fn cure(kind: &CureKind, course: &Course, tables: &Tables) -> String 
             "stop at the throughs: level, tied across, safe to leave".to_owned()
         }
         CureKind::Shorten { to } => format!(
-            "end the wall at the frame at {}: no footing is in beyond it",
-            show_length(*to, course.units)
+            "end the wall at the frame at {}: {} beyond it",
+            show_length(*to, course.units),
+            if course.wall.footing.is_some() {
+                "no footing is in"
+            } else {
+                "nothing is laid"
+            }
         ),
         CureKind::Change(it) => change(it, course, tables),
     }
@@ -115,6 +125,9 @@ pub(crate) fn unmet(unmet: &Unmet, course: &Course, tables: &Tables, clock: &Clo
         Why::IntoWish(other) => format!("it would run into \"{other}\""),
         Why::NoRoom => "no stretch of that day is long enough for it".to_owned(),
         Why::LeftOut => "it is left out of the course".to_owned(),
+        Why::GivenOn(day) => format!("it is given on day {} already", day + 1),
+        Why::OpensWith(other) => format!("that day opens with \"{other}\", which says as much"),
+        Why::NobodyThere => "nobody is there then".to_owned(),
     };
     format!(
         "\"{title}\" can't be given {at} on day {}: {why}.",

@@ -60,11 +60,11 @@ pub(crate) fn bar(sheet: &mut Sheet, bar: &Bar, (left, right): (f64, f64)) -> Op
     frame(sheet, bar.kind, (left, right), (0.0, BAR_MM));
     let name = short(&bar.what);
     let plain = matches!(bar.kind, EntryKind::Build | EntryKind::Break);
-    if plain && inside(sheet, name, (left, right)) {
+    if plain && inside(sheet, &name, (left, right)) {
         return None;
     }
     let middle = (left + right) / 2.0;
-    Some(Flag::new(middle, 0.0, Pen::Leader, name))
+    Some(Flag::new(middle, 0.0, Pen::Leader, &name))
 }
 
 /// Writes a name into a bar in some lines, or turned where it is narrow, if it has room.

@@ -1,6 +1,6 @@
 //! Minutes of the course calendar as people read them off a clock.
 
-use craft::pace::calendar::DAY_MINUTES;
+use craft::pace::calendar::{DAY_MINUTES, to_the_minute};
 
 const HOUR: f64 = 60.0;
 
@@ -17,7 +17,7 @@ pub enum Clock {
 impl Clock {
     /// The time of day of a position in the calendar, to the minute.
     pub(crate) fn time(self, minutes: f64) -> String {
-        let within = minutes.round().rem_euclid(DAY_MINUTES);
+        let within = to_the_minute(minutes).rem_euclid(DAY_MINUTES);
         let (hour, minute) = ((within / HOUR).floor(), within % HOUR);
         match self {
             Self::TwentyFour => format!("{hour:02}:{minute:02}"),

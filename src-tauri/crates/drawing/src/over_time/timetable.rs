@@ -7,6 +7,7 @@ use craft::pace::calendar::minutes_to;
 use craft::plan::Plan;
 use craft::sun::SunDay;
 use craft::tables::Tables;
+use std::borrow::Cow;
 
 /// The days of a course with what stands in them. Times are minutes of the course calendar.
 #[derive(Debug, Clone, PartialEq)]
@@ -107,9 +108,20 @@ impl Timetable {
     }
 }
 
-/// A name as short as a picture needs it: what stands before a colon or a comma.
-pub(crate) fn short(name: &str) -> &str {
-    name.split([':', ',']).next().unwrap_or(name).trim()
+/// The letters of a name there is room for beside the bars of a day.
+const LETTERS: usize = 30;
+
+/// A name as short as a picture needs it: what stands before a colon or a comma, and of that no
+/// more than there is room for; it stands in full beside the picture.
+pub(crate) fn short(name: &str) -> Cow<'_, str> {
+    let name = name.split([':', ',']).next().unwrap_or(name).trim();
+    match name.char_indices().nth(LETTERS) {
+        None => Cow::Borrowed(name),
+        Some(_) => {
+            let kept: String = name.chars().take(LETTERS - 1).collect();
+            Cow::Owned(format!("{}…", kept.trim_end()))
+        }
+    }
 }
 
 #[cfg(test)]
@@ -184,5 +196,9 @@ mod tests {
         assert_eq!(short("First lift: footing to throughs"), "First lift");
         assert_eq!(short("Tidy, count the tools, make safe"), "Tidy");
         assert_eq!(short("Set the copes"), "Set the copes");
+        // A break may have any name.
+        let long = short(&"W".repeat(400)).into_owned();
+        assert_eq!((long.chars().count(), long.ends_with("W…")), (30, true));
+        assert_eq!(short(&"W".repeat(30)), "W".repeat(30));
     }
 }

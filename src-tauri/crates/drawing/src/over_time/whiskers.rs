@@ -106,7 +106,7 @@ fn piece(stage: &WhenDone, days: &[TimetableDay], at: usize, clock: Clock) -> Op
         _ => ("", String::new()),
     };
     let (name, time) = if line.middle.is_some() || time.is_empty() {
-        (name.to_owned(), time)
+        (name.into_owned(), time)
     } else {
         (format!("{name} {word} {time}"), String::new())
     };

@@ -22,6 +22,8 @@ pub struct Today {
     pub finish: Finish,
     /// What would help, the most first.
     pub cures: Vec<Cure>,
+    /// Reports of so much in so little time that they may be slips.
+    pub quick: Vec<Quick>,
     /// What makes the wall safe to leave as it stands.
     pub safe: Vec<String>,
     /// When progress is asked for next.
@@ -43,6 +45,15 @@ pub struct StageDone {
 pub struct ToldShare {
     pub at: String,
     pub share: f64,
+}
+
+/// A report that may be a slip.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct Quick {
+    /// Its place among the reports of the course file, counted from 1.
+    pub report: usize,
+    /// How many times quicker than usual it is.
+    pub times: f64,
 }
 
 /// Something that would help.
@@ -133,6 +144,14 @@ impl Today {
                     what: words::cure(&it.kind, course, tables),
                     chance: it.chance,
                     gain: it.gain,
+                })
+                .collect(),
+            quick: today
+                .quick
+                .iter()
+                .map(|it| Quick {
+                    report: it.report + 1,
+                    times: it.times,
                 })
                 .collect(),
             safe: words::safe(today, tables),

@@ -1,10 +1,14 @@
 //! What the desktop program and its window say to each other.
 
+mod choices;
 mod pace;
+mod pages;
 mod rules;
 mod store;
 
+pub use choices::{Choices, LessonChoice};
 pub use pace::{PaceBook, PaceCourse, PaceRow};
+pub use pages::{Document, PagePreview, PagesAsked, Printed, Printing};
 pub use rules::{Rule, RuleKey};
 pub use store::{
     BookedCourse, BookedItem, CountedHome, KitListPreview, KitStore, Lot, LotTyped, ReturnTyped,
@@ -12,8 +16,6 @@ pub use store::{
 
 use crate::plan::Plan;
 use crate::written::Written;
-use craft::quantity::Read;
-use craft::tables::{Bar, Lesson, Per, Rock, Tables};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use ts_rs::TS;
@@ -33,8 +35,13 @@ pub struct View {
     pub today: String,
     /// Every value of the course file as typed, by key.
     pub values: BTreeMap<String, String>,
+    /// What of the instructor's own lessons, tables and templates can't be used; the built-in
+    /// ones count.
+    pub own: Vec<Trouble>,
     /// Whether students are named one by one.
     pub roster: bool,
+    /// The students' names in their order: whose pages may be chosen.
+    pub students: Vec<String>,
     /// What the tables offer to choose from.
     pub choices: Choices,
     /// The kit rules as they hold for this course.
@@ -47,44 +54,6 @@ pub struct View {
     pub drawings: Drawings,
     /// What the last change moved, as `stone 12.4 t -> 13.9 t`.
     pub moved: Vec<Moved>,
-}
-
-/// What the tables offer, each as the word of the course file and the name a person reads.
-#[derive(Debug, Clone, Serialize, TS)]
-#[allow(missing_docs)]
-pub struct Choices {
-    pub rocks: Vec<(String, String)>,
-    pub bars: Vec<(String, String)>,
-    /// What a kit rule counts by.
-    pub pers: Vec<String>,
-    pub lessons: Vec<(String, String)>,
-    /// Stages that can be done before the course.
-    pub beforehand: Vec<(String, String)>,
-}
-
-impl Choices {
-    /// What the tables hold.
-    pub fn of(tables: &Tables) -> Self {
-        let rock = |rock: &Rock| (rock.key.clone(), rock.name.clone());
-        let bar = |bar: &Bar| {
-            let millimetres = bar.diameter.si() * 1000.0;
-            (
-                bar.key.clone(),
-                format!("{} ({millimetres:.0} mm across)", bar.key),
-            )
-        };
-        let beforehand = tables.stages.iter().filter(|stage| stage.beforehand);
-        let lesson = |it: &Lesson| (it.id.clone(), it.title.clone());
-        Self {
-            rocks: tables.stone.rocks.iter().map(rock).collect(),
-            bars: tables.bars.iter().map(bar).collect(),
-            pers: Per::ALL.iter().map(|per| per.word().to_owned()).collect(),
-            lessons: tables.lessons.iter().map(lesson).collect(),
-            beforehand: beforehand
-                .map(|stage| (stage.id.clone(), stage.name.clone()))
-                .collect(),
-        }
-    }
 }
 
 /// The drawings of a course as SVG.
@@ -125,29 +94,6 @@ pub struct Trouble {
     pub what: String,
     /// What would be right.
     pub cure: String,
-}
-
-/// A document that can be printed.
-#[derive(Debug, Clone, Serialize, TS)]
-#[ts(rename = "DocumentName")]
-pub struct Document {
-    /// Its file's name without the ending.
-    pub name: String,
-    /// What a person reads.
-    pub title: String,
-    /// What it is for.
-    pub what: String,
-}
-
-/// Documents that were printed.
-#[derive(Debug, Clone, Serialize, TS)]
-pub struct Printed {
-    /// The folder they are in.
-    pub folder: String,
-    /// Their files' names.
-    pub files: Vec<String>,
-    /// Characters that no bundled font holds, if any; a sign stands in their place.
-    pub unprintable: String,
 }
 
 /// The figures a change is told by: the headlines of a plan, before and after.

@@ -140,7 +140,7 @@ impl Entry {
 }
 
 /// `45 min`, `2 h`, `2 h 15 min`.
-pub(crate) fn lasts(minutes: f64) -> String {
+pub fn lasts(minutes: f64) -> String {
     let minutes = minutes.round();
     let hours = (minutes / 60.0).floor();
     let rest = minutes - 60.0 * hours;

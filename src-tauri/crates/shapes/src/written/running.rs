@@ -206,6 +206,10 @@ fn weather(plan: &Plan, units: Units) -> Vec<DayWeather> {
                 band(heat.map(|it| &it.name))
             ));
         }
+        if it.beyond_the_chart {
+            let name = band(heat.map(|it| &it.name));
+            figures.push(format!("beyond the chart of the heat index{name}"));
+        }
         if let Some(felt) = it.full_sun_heat_index {
             figures.push(format!(
                 "up to {} in full sun",
@@ -281,8 +285,8 @@ fn rotation(plan: &Plan, tables: &Tables) -> Vec<Round> {
                 .iter()
                 .map(|place| Place {
                     stint: place.stint + 1,
-                    left: list(&place.left),
-                    right: list(&place.right),
+                    left: face(&place.left, &place.hearting),
+                    right: face(&place.right, &place.hearting),
                 })
                 .collect(),
             heads: round
@@ -304,6 +308,23 @@ fn rotation(plan: &Plan, tables: &Tables) -> Vec<Round> {
                 .collect(),
         })
         .collect()
+}
+
+/// Those at one face; where some of them heart while the others lay, who does which.
+fn face(here: &[String], hearting: &[String]) -> String {
+    let (heart, lay): (Vec<String>, Vec<String>) =
+        here.iter().cloned().partition(|it| hearting.contains(it));
+    if heart.is_empty() {
+        return list(here);
+    }
+    let one_or_more = |who: &[String], one, more| if who.len() == 1 { one } else { more };
+    format!(
+        "{} {}; {} {}",
+        list(&lay),
+        one_or_more(&lay, "lays", "lay"),
+        list(&heart),
+        one_or_more(&heart, "hearts and passes stone", "heart and pass stone")
+    )
 }
 
 /// A part in per cent, ends included.

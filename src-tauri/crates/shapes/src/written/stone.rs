@@ -159,7 +159,11 @@ fn spread(range: Range, units: Units) -> String {
 }
 
 fn rests_on(stone: &craft::stone::Stone, units: Units) -> Vec<RestsOn> {
-    let is_used = |it: &&craft::stone::Resting| it.id != "reused" || stone.old_wall.is_some();
+    let is_used = |it: &&craft::stone::Resting| match it.id {
+        "reused" => stone.old_wall.is_some(),
+        "cope-fill" => 0 < stone.copes,
+        _ => true,
+    };
     let figures = stone.makeup.rests_on.iter().filter(is_used);
     figures
         .map(|it| {

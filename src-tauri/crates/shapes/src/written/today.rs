@@ -3,9 +3,9 @@
 use super::running::{Line, show_part};
 use crate::clock::Clock;
 use crate::words;
-use craft::course::Course;
-use craft::plan::Plan;
-use craft::quantity::show_share;
+use craft::course::{Course, Report};
+use craft::plan::{Change, Cure, CureKind, Plan};
+use craft::quantity::{show_share, whole_number};
 use craft::tables::Tables;
 use serde::Serialize;
 use ts_rs::TS;
@@ -33,6 +33,10 @@ pub struct Today {
     pub by_stage: Vec<super::StageTimes>,
     /// What would help, the most first.
     pub cures: Vec<Line>,
+    /// What the chances with the cures rest on; empty where no cure makes the wall smaller.
+    pub assumed: String,
+    /// Reports of so much in so little time that they may be slips.
+    pub quick: Vec<String>,
     /// What makes the wall safe to leave.
     pub safe: Vec<String>,
     /// When progress is asked for next; empty when the course is over.
@@ -87,6 +91,8 @@ impl Today {
                     figure: show_share(it.chance),
                 })
                 .collect(),
+            assumed: assumed(&today.cures),
+            quick: quick(today, course, tables, clock),
             safe: words::safe(today, tables),
             ask_at: today
                 .ask_at
@@ -101,21 +107,58 @@ impl Today {
 /// What was told, report by report.
 fn told(course: &Course, tables: &Tables, clock: &Clock) -> Vec<String> {
     let reports = course.running.progress.iter();
-    reports
-        .map(|it| {
-            let stage = tables.stages.iter().find(|stage| stage.id == it.stage);
-            let name = stage.map_or(&it.stage, |stage| &stage.name);
-            let bay = it
-                .bay
-                .map_or_else(|| "all bays".to_owned(), |bay| format!("bay {}", bay + 1));
-            format!(
-                "day {}, {}: \"{name}\", {bay}, {}",
-                it.day + 1,
-                clock.write_time(&it.time),
-                share(it.done)
-            )
-        })
-        .collect()
+    reports.map(|it| report(it, tables, clock)).collect()
+}
+
+fn report(it: &Report, tables: &Tables, clock: &Clock) -> String {
+    let stage = tables.stages.iter().find(|stage| stage.id == it.stage);
+    let name = stage.map_or(&it.stage, |stage| &stage.name);
+    let bay = it
+        .bay
+        .map_or_else(|| "all bays".to_owned(), |bay| format!("bay {}", bay + 1));
+    format!(
+        "day {}, {}: \"{name}\", {bay}, {}",
+        it.day + 1,
+        clock.write_time(&it.time),
+        share(it.done)
+    )
+}
+
+/// A cure is reckoned with the pace as it was seen; the file does not keep how large the wall was
+/// when that was told.
+fn assumed(cures: &[Cure]) -> String {
+    let smaller = |cure: &Cure| {
+        matches!(
+            cure.kind,
+            CureKind::StopAtThroughs
+                | CureKind::Shorten { .. }
+                | CureKind::Change(Change::Lower(_) | Change::WithoutCope)
+        )
+    };
+    if !cures.iter().any(smaller) {
+        return String::new();
+    }
+    "These chances keep your pace as it was told of the wall as it is now. Once a smaller wall is \
+     written into the file, the shares told so far are read as shares of that smaller wall: the \
+     group looks slower than it is, and the chance lower, until more is told."
+        .to_owned()
+}
+
+fn quick(
+    today: &craft::plan::Today,
+    course: &Course,
+    tables: &Tables,
+    clock: &Clock,
+) -> Vec<String> {
+    let quick = today.quick.iter();
+    let said = quick.filter_map(|it| {
+        let told = report(course.running.progress.get(it.report)?, tables, clock);
+        let times = whole_number(it.times.round());
+        Some(format!(
+            "{told}: that is {times} times as quick as usual. If it is a slip, take the report back."
+        ))
+    });
+    said.collect()
 }
 
 /// A share that was told. What is nearly done is not done.
