@@ -1,9 +1,10 @@
 //! What can go wrong in printing a page, told so that the owner of a page template can mend it.
 
+use serde::{Deserialize, Serialize};
 use std::fmt;
 
 /// Why a page could not be printed.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error, Serialize, Deserialize)]
 #[non_exhaustive]
 pub enum Error {
     /// The template to print is not among the files given.
@@ -40,13 +41,51 @@ pub enum Error {
         why: String,
     },
 
+    /// A job done apart was stopped, because it took too long.
+    #[error(
+        "The page template {name} can't be used: after {seconds} seconds it was not done. Look \
+         for a loop over a very long range, there or in a file it imports. {mend}",
+        mend = MEND
+    )]
+    TooLong {
+        /// The template that was to be printed.
+        name: String,
+        /// How long it was given.
+        seconds: u64,
+    },
+
+    /// A job done apart was stopped, because it took too much memory.
+    #[error(
+        "The page template {name} can't be used: it took more than {megabytes} MB of memory. \
+         Look for a list or a text that grows without end, there or in a file it imports. {mend}",
+        mend = MEND
+    )]
+    TooLarge {
+        /// The template that was to be printed.
+        name: String,
+        /// How much it was given.
+        megabytes: u64,
+    },
+
+    /// A job done apart brought the typesetter down.
+    #[error(
+        "The page template {name} can't be used: the typesetter broke down over it. Look for a \
+         list of many millions or something that holds itself, there or in a file it imports. \
+         {mend}",
+        mend = MEND
+    )]
+    BrokeDown {
+        /// The template that was to be printed.
+        name: String,
+    },
+
     /// A template is wrong, or was given data it cannot use.
     #[error("{0}")]
     Template(Box<Flaw>),
 }
 
 /// What is wrong with a template, and where.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Flaw {
     /// The file that is wrong.
     pub file: String,
@@ -66,6 +105,15 @@ const MEND: &str = "If this is your own copy, mend it, or remove it to go back t
                     came with the program; if it is not, please report a fault in the program.";
 
 impl Error {
+    /// Whether it was stopped, and so would take as long again.
+    #[must_use]
+    pub fn was_stopped(&self) -> bool {
+        matches!(
+            self,
+            Self::TooLong { .. } | Self::TooLarge { .. } | Self::BrokeDown { .. }
+        )
+    }
+
     /// A short, fixed name for programs. It never changes once shipped.
     #[must_use]
     pub fn code(&self) -> &'static str {
@@ -74,6 +122,9 @@ impl Error {
             Self::BadName { .. } => "template-file-name",
             Self::SameName { .. } => "template-same-name",
             Self::Fault { .. } => "print-fault",
+            Self::TooLong { .. } => "template-too-long",
+            Self::TooLarge { .. } => "template-too-large",
+            Self::BrokeDown { .. } => "template-broke-down",
             Self::Template(_) => "template",
         }
     }

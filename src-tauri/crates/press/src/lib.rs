@@ -37,8 +37,10 @@
 //! Bind what a header or footer needs with `#let` and use that name in it: one that reaches into
 //! the whole data is set afresh on every page whenever anything changes.
 //!
-//! A template that runs for ever is not stopped. Print only templates whose author you trust.
+//! A template that runs for ever is stopped only by [`Press::pdf_apart`] and
+//! [`Press::page_apart`], which are for templates whose author may have made a mistake.
 
+mod apart;
 mod clean;
 mod error;
 mod explain;
@@ -61,6 +63,7 @@ use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use typst_svg::SvgOptions;
 
+pub use apart::{Apart, Limits, serve};
 pub use error::{Error, Flaw};
 pub use fonts::{FALLBACK_FAMILY, FONT_LICENCES, TEXT_FAMILY};
 
@@ -108,10 +111,20 @@ pub struct Printed {
     pub unprintable: Vec<char>,
 }
 
+/// One page to be looked at.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Page {
+    /// The page as SVG, one point to a unit.
+    pub svg: String,
+    /// How many pages the document has.
+    pub pages: usize,
+}
+
 /// The fonts and the typesetter, ready to print. Make one and keep it; a clone shares it.
 #[derive(Clone)]
 pub struct Press {
     kit: Arc<Kit>,
+    apart: Option<Arc<Apart>>,
 }
 
 /// What every job shares.
@@ -139,7 +152,19 @@ impl Press {
             fonts: Fonts::built_in(),
             library: LazyHash::new(library()),
         };
-        Self { kit: Arc::new(kit) }
+        Self {
+            kit: Arc::new(kit),
+            apart: None,
+        }
+    }
+
+    /// The same press with a second process beside it, for [`Press::pdf_apart`].
+    #[must_use]
+    pub fn beside(self, apart: Apart) -> Self {
+        Self {
+            apart: Some(Arc::new(apart)),
+            ..self
+        }
     }
 
     /// The job as a tagged PDF/UA-1 file, with no time stamp. A long job takes seconds.
@@ -166,21 +191,51 @@ impl Press {
         })
     }
 
-    /// The job as one SVG for each page, to be shown on screen. Words in pictures come as
-    /// outlines. It is not held to the accessibility standard: [`Press::pdf`] may still refuse.
+    /// As [`Press::pdf`], in the second process, which is ended if the job takes more than its
+    /// limits. Without a second process the job is done here, and nothing stops it.
+    ///
+    /// # Errors
+    /// As for [`Press::pdf`]; [`Error::TooLong`], [`Error::TooLarge`], [`Error::BrokeDown`].
+    pub fn pdf_apart(&self, job: &Job<'_>) -> Result<Printed, Error> {
+        match &self.apart {
+            Some(apart) => apart.pdf(job),
+            None => self.pdf(job),
+        }
+    }
+
+    /// One page of the job as SVG, to be shown on screen; `number` counts from 1, and one beyond
+    /// the last gives the last. All pages are set, because each may depend on the others, but
+    /// only what has changed since the last time is set anew, and only this page is drawn.
+    ///
+    /// Links of the template are links of the SVG. Words in pictures come as outlines. It is
+    /// not held to the accessibility standard: [`Press::pdf`] may still refuse.
     ///
     /// # Errors
     /// As for [`Press::pdf`].
-    pub fn pages(&self, job: &Job<'_>) -> Result<Vec<String>, Error> {
+    pub fn page(&self, job: &Job<'_>, number: usize) -> Result<Page, Error> {
         let (world, _) = self.prepare(job, Way::Usual)?;
         let world = world.outlined();
         remembering(|| {
             let document = typeset(&world)?;
-            let pages = document.pages().iter();
-            Ok(pages
-                .map(|page| typst_svg::svg(page, &SvgOptions::default()))
-                .collect())
+            let pages = document.pages();
+            let at = number.min(pages.len()).saturating_sub(1);
+            let page = pages.get(at).ok_or_else(|| fault("it has no pages"))?;
+            Ok(Page {
+                svg: typst_svg::svg(page, &SvgOptions::default()),
+                pages: pages.len(),
+            })
         })
+    }
+
+    /// As [`Press::page`], in the second process, like [`Press::pdf_apart`].
+    ///
+    /// # Errors
+    /// As for [`Press::pdf_apart`].
+    pub fn page_apart(&self, job: &Job<'_>, number: usize) -> Result<Page, Error> {
+        match &self.apart {
+            Some(apart) => apart.page(job, number),
+            None => self.page(job, number),
+        }
     }
 
     /// The outer error is that of the job's files or the typesetting, the inner one that of
@@ -271,7 +326,7 @@ fn remembering<T>(job: impl FnOnce() -> T) -> T {
     done
 }
 
-fn fault(why: &str) -> Error {
+pub(crate) fn fault(why: &str) -> Error {
     Error::Fault {
         why: why.to_owned(),
     }

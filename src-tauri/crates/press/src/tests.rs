@@ -1,6 +1,8 @@
 //! The press tried whole: what prints, what is refused, and what the refusal says.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod looked_at;
+
 use page_validation::{ValidationOptions, ValidationProfile, validate_pdf_bytes};
 use serde_json::{Value, json};
 use typst::layout::{Frame, FrameItem};
@@ -188,20 +190,6 @@ fn the_words_of_a_picture_are_set_in_our_fonts() {
 fn holds(pdf: &[u8], words: &str) -> bool {
     pdf.windows(words.len())
         .any(|part| part == words.as_bytes())
-}
-
-#[test]
-fn the_preview_has_each_page_and_no_words_left_in_pictures() {
-    let data = data("Mind your fingers.");
-    let bare = WALL.replace("Base → βάση", "");
-    let press = Press::new();
-    let pages = press.pages(&sheet(&data, &[("wall.svg", WALL)])).unwrap();
-    let without = press.pages(&sheet(&data, &[("wall.svg", &bare)])).unwrap();
-    assert_eq!(pages.len(), 2);
-    assert!(pages.iter().all(|page| page.starts_with("<svg")));
-    assert_eq!(pages[0], without[0]);
-    // Outlines of the words take room that the lack of words does not.
-    assert!(pages[1].len() > without[1].len() + 1000);
 }
 
 #[test]
