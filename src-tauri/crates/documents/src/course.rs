@@ -1,13 +1,15 @@
 //! A course made ready to be shown: read, planned, written out.
 
+use crate::edition::Edition;
 use crate::spelling;
 use crate::stored::FromStore;
+use chrono::NaiveDate;
 use craft::course::Student;
 use files::course::{CourseFile, Language};
 use files::{Fault, Library};
-use shapes::DateStyle;
 use shapes::plan::Plan;
 use shapes::written::Written;
+use shapes::{Clock, DateStyle};
 
 /// A planned course.
 #[derive(Debug, Clone)]
@@ -23,6 +25,8 @@ pub struct Course {
     /// Whose pages are wanted of the documents with pages for each student, as places in the
     /// group; everybody's where nothing is said.
     pub chosen: Option<Vec<usize>>,
+    /// The edition its pages are wanted in.
+    pub edition: Edition,
 }
 
 impl Course {
@@ -57,6 +61,7 @@ impl Course {
             written,
             library,
             chosen: None,
+            edition: Edition::default(),
         })
     }
 
@@ -64,6 +69,12 @@ impl Course {
     pub(crate) fn chosen_students(&self) -> impl Iterator<Item = (usize, &Student)> {
         let students = self.file.course.group.students.iter().enumerate();
         students.filter(|(place, _)| self.chosen.as_ref().is_none_or(|all| all.contains(place)))
+    }
+
+    /// Some of the course dates in short.
+    pub(crate) fn dates(&self, dates: &[NaiveDate]) -> String {
+        let style = date_style(self.file.language);
+        Clock::new(&self.file.course, style).dates(dates)
     }
 
     /// Every number of the plan, in SI.

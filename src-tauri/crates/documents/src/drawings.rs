@@ -3,6 +3,7 @@
 use crate::Course;
 use crate::over_time;
 use crate::spelling;
+use craft::plan::Plan;
 use drawing::{Clock, Mark, Room, Scene, Timetable};
 use files::course::Language;
 
@@ -15,38 +16,18 @@ pub struct Picture {
     pub description: String,
 }
 
-/// All drawings of a course.
-#[derive(Debug, Clone)]
-pub struct Drawings {
-    /// The wall cut across, with its figures.
-    pub section: Picture,
-    /// The same without figures, its parts lettered; the key stands beside it.
-    pub section_blank: Picture,
-    /// Letter and part.
-    pub parts: Vec<(char, &'static str)>,
-    /// The wall seen from the side.
-    pub elevation: Picture,
-    /// The line on the ground, seen from above.
-    pub line_plan: Picture,
-    /// The setting-out along a straightened line.
-    pub setting_out: Picture,
-    /// One frame put together.
-    pub frame: Picture,
-    /// The batter gauge.
-    pub gauge: Picture,
-    /// Where the stone lies, seen from above.
-    pub heap_plan: Picture,
-    /// The days as bars, with how sure each stage's time is.
-    pub timetable: Picture,
-    /// The chance of finishing against the length, where it was asked.
-    pub chance_curve: Option<Picture>,
-    /// Progress against the forecast, once something was told.
-    pub progress: Option<Picture>,
+/// All drawings of a course, each made when it is asked for.
+#[derive(Debug, Clone, Copy)]
+pub struct Drawings<'a> {
+    course: &'a Course,
+    rooms: Rooms,
 }
 
 /// The size each drawing is made for.
+#[derive(Debug, Clone, Copy)]
 struct Rooms {
     section: Room,
+    section_blank: Room,
     along: Room,
     line_plan: Room,
     setting_out: Room,
@@ -60,13 +41,22 @@ struct Rooms {
 /// The width between the margins, on the narrower of the two papers.
 const WIDE_MM: f64 = 180.0;
 
-impl Drawings {
-    /// Draws a course to fit its paper.
-    pub fn on_paper(course: &Course) -> Self {
-        Self::of(
+/// As high as a drawing can be that has a page to itself, on the lower of the two papers.
+const PAGE_MM: f64 = 225.0;
+
+impl<'a> Drawings<'a> {
+    /// Draws a course to fit its paper. In the large-print edition a drawing is made for less
+    /// width, and enlarged to the same by the page: its words grow, and it takes more height.
+    pub fn on_paper(course: &'a Course) -> Self {
+        let enlarged = course.edition.enlarged();
+        let room = |width_mm: f64, height_mm: f64| {
+            room(width_mm / enlarged, height_mm.min(PAGE_MM / enlarged))
+        };
+        Self {
             course,
-            &Rooms {
+            rooms: Rooms {
                 section: room(WIDE_MM, 170.0),
+                section_blank: room(125.0, 105.0),
                 along: room(WIDE_MM, 125.0),
                 line_plan: room(WIDE_MM, 190.0),
                 setting_out: room(WIDE_MM, 150.0),
@@ -76,16 +66,17 @@ impl Drawings {
                 timetable: room(WIDE_MM, 225.0),
                 over_time: room(WIDE_MM, 110.0),
             },
-        )
+        }
     }
 
     /// Draws a course to fit the window, where a drawing stands beside its figures and its
     /// words must be larger against its lines.
-    pub fn on_screen(course: &Course) -> Self {
-        Self::of(
+    pub fn on_screen(course: &'a Course) -> Self {
+        Self {
             course,
-            &Rooms {
+            rooms: Rooms {
                 section: room(130.0, 130.0),
+                section_blank: room(125.0, 105.0),
                 along: room(135.0, 78.0),
                 line_plan: room(135.0, 105.0),
                 setting_out: room(135.0, 78.0),
@@ -95,47 +86,139 @@ impl Drawings {
                 timetable: room(135.0, 200.0),
                 over_time: room(135.0, 90.0),
             },
-        )
+        }
     }
 
-    fn of(course: &Course, rooms: &Rooms) -> Self {
-        let (plan, given) = (&course.plan, &course.file.course);
-        let picture = |scene: Scene| Picture {
-            svg: spelling::text(&scene.svg(), course.file.language),
-            description: spelling::text(&scene.description, course.file.language),
-        };
-        let (clock, tables) = (clock(course), &course.library.tables);
-        let timetable = Timetable::of(plan, given, tables, clock);
-        let curve = over_time::curve(plan, given);
-        let progress = over_time::progress(plan, given);
-        let (blank, parts) = drawing::section_blank(plan, given, room(125.0, 105.0));
-        let elevation = spelled(drawing::elevation(plan, given, rooms.along), course);
+    /// Draws a course to fit a lesson's page, beside what is said of it.
+    pub(crate) fn on_card(course: &'a Course) -> Self {
         Self {
-            section: picture(drawing::section(plan, given, rooms.section)),
-            section_blank: picture(blank),
-            parts,
-            elevation: Picture {
-                svg: elevation.svg(),
-                description: elevation.description,
+            course,
+            rooms: Rooms {
+                section: room(110.0, 88.0),
+                section_blank: room(110.0, 88.0),
+                along: room(125.0, 64.0),
+                line_plan: room(125.0, 85.0),
+                setting_out: room(125.0, 64.0),
+                frame: room(125.0, 88.0),
+                gauge: room(125.0, 64.0),
+                heap_plan: room(125.0, 85.0),
+                timetable: room(135.0, 200.0),
+                over_time: room(135.0, 90.0),
             },
-            line_plan: picture(drawing::line_plan(plan, given, rooms.line_plan)),
-            frame: picture(drawing::frame(plan, given, rooms.frame)),
-            setting_out: picture(drawing::setting_out(plan, given, rooms.setting_out)),
-            gauge: picture(drawing::gauge(plan, given, rooms.gauge)),
-            heap_plan: picture(drawing::heap_plan(
-                plan,
-                given,
-                &plan.heaps,
-                rooms.heap_plan,
-            )),
-            timetable: picture(drawing::timetable_bars(&timetable, rooms.timetable)),
-            chance_curve: curve
-                .map(|curve| drawing::chance_curve(&curve, given.units, rooms.over_time))
-                .map(picture),
-            progress: progress
-                .map(|it| drawing::progress_against_forecast(&it, clock, rooms.over_time))
-                .map(picture),
         }
+    }
+
+    /// The wall cut across, with its figures.
+    #[must_use]
+    pub fn section(&self) -> Picture {
+        let (plan, given) = self.planned();
+        self.picture(drawing::section(plan, given, self.rooms.section))
+    }
+
+    /// The same without figures, its parts lettered; and the key to stand beside it, letter and
+    /// part.
+    #[must_use]
+    pub fn section_blank(&self) -> (Picture, Vec<(char, &'static str)>) {
+        let (plan, given) = self.planned();
+        let (blank, parts) = drawing::section_blank(plan, given, self.rooms.section_blank);
+        (self.picture(blank), parts)
+    }
+
+    /// The wall seen from the side.
+    #[must_use]
+    pub fn elevation(&self) -> Picture {
+        let (plan, given) = self.planned();
+        let scene = drawing::elevation(plan, given, self.rooms.along);
+        let scene = spelled(scene, self.course);
+        Picture {
+            svg: scene.svg(),
+            description: scene.description,
+        }
+    }
+
+    /// The line on the ground, seen from above.
+    #[must_use]
+    pub fn line_plan(&self) -> Picture {
+        let (plan, given) = self.planned();
+        self.picture(drawing::line_plan(plan, given, self.rooms.line_plan))
+    }
+
+    /// The setting-out along a straightened line.
+    #[must_use]
+    pub fn setting_out(&self) -> Picture {
+        let (plan, given) = self.planned();
+        self.picture(drawing::setting_out(plan, given, self.rooms.setting_out))
+    }
+
+    /// One frame put together.
+    #[must_use]
+    pub fn frame(&self) -> Picture {
+        let (plan, given) = self.planned();
+        self.picture(drawing::frame(plan, given, self.rooms.frame))
+    }
+
+    /// The batter gauge.
+    #[must_use]
+    pub fn gauge(&self) -> Picture {
+        let (plan, given) = self.planned();
+        self.picture(drawing::gauge(plan, given, self.rooms.gauge))
+    }
+
+    /// Where the stone lies, seen from above.
+    #[must_use]
+    pub fn heap_plan(&self) -> Picture {
+        let (plan, given) = self.planned();
+        let heaps = &plan.heaps;
+        self.picture(drawing::heap_plan(plan, given, heaps, self.rooms.heap_plan))
+    }
+
+    /// The days as bars, with how sure each stage's time is.
+    #[must_use]
+    pub fn timetable(&self) -> Picture {
+        let (plan, given) = self.planned();
+        let tables = &self.course.library.tables;
+        let timetable = Timetable::of(plan, given, tables, clock(self.course));
+        self.picture(drawing::timetable_bars(&timetable, self.rooms.timetable))
+    }
+
+    /// The chance of finishing against the length, where it was asked.
+    #[must_use]
+    pub fn chance_curve(&self) -> Option<Picture> {
+        let (plan, given) = self.planned();
+        let curve = over_time::curve(plan, given)?;
+        let scene = drawing::chance_curve(&curve, given.units, self.rooms.over_time);
+        Some(self.picture(scene))
+    }
+
+    /// Progress against the forecast, once something was told.
+    #[must_use]
+    pub fn progress(&self) -> Option<Picture> {
+        let (plan, given) = self.planned();
+        let progress = over_time::progress(plan, given)?;
+        let (clock, room) = (clock(self.course), self.rooms.over_time);
+        Some(self.picture(drawing::progress_against_forecast(&progress, clock, room)))
+    }
+
+    fn planned(&self) -> (&'a Plan, &'a craft::course::Course) {
+        (&self.course.plan, &self.course.file.course)
+    }
+
+    fn picture(&self, scene: Scene) -> Picture {
+        let language = self.course.file.language;
+        Picture {
+            svg: spelling::text(&scene.svg(), language),
+            description: spelling::text(&scene.description, language),
+        }
+    }
+}
+
+/// The section at the size it has on the site card, beside its figures.
+pub(crate) fn section_on_a_card(course: &Course) -> Picture {
+    let (plan, given) = (&course.plan, &course.file.course);
+    let scene = drawing::section(plan, given, room(100.0, 96.0));
+    Picture {
+        svg: spelling::text(&scene.svg(), course.file.language),
+        description: spelling::text(&scene.description, course.file.language),
     }
 }
 

@@ -20,12 +20,22 @@ pub struct Document {
 }
 
 impl Document {
-    /// Whether this course has anything for it to say. Asked for by name it is printed all
-    /// the same, and says how to give what it lacks.
+    /// Whether it belongs in this course's pack: not where the course has nothing for it to
+    /// say, and never where it is private. Asked for by name it is printed all the same, and
+    /// says how to give what it lacks.
     pub fn wanted(&self, course: &Course) -> bool {
-        self.wanted.is_none_or(|wanted| wanted(course))
+        !self.is_private() && self.wanted.is_none_or(|wanted| wanted(course))
+    }
+
+    /// Whether it holds what students have said in confidence: then it is printed only when a
+    /// person names it.
+    pub fn is_private(&self) -> bool {
+        self.name == CONTACTS
     }
 }
+
+/// The one document that private notes stand on.
+const CONTACTS: &str = "contacts-sheet";
 
 /// All documents, in the order in which they are needed.
 pub const DOCUMENTS: &[Document] = &[
@@ -35,6 +45,22 @@ pub const DOCUMENTS: &[Document] = &[
         what: "What is to be seen to before the course, by date, with boxes to tick",
         template: "ready-list.typ",
         feed: feed::ready_list,
+        wanted: None,
+    },
+    Document {
+        name: "joining-letter",
+        title: "Joining letter",
+        what: "What each student has to know beforehand: where, when, what to bring and what the days are like",
+        template: "joining-letter.typ",
+        feed: feed::joining_letter,
+        wanted: None,
+    },
+    Document {
+        name: "fitness-declaration",
+        title: "Fitness to take part",
+        what: "For each student to read, think about and sign; under 18 with a parent or guardian",
+        template: "fitness-declaration.typ",
+        feed: feed::fitness_declaration,
         wanted: None,
     },
     Document {
@@ -62,6 +88,30 @@ pub const DOCUMENTS: &[Document] = &[
         wanted: None,
     },
     Document {
+        name: "site-card",
+        title: "Site card",
+        what: "The whole setting-out on one page, to be laminated and read at the wall",
+        template: "site-card.typ",
+        feed: feed::site_card,
+        wanted: None,
+    },
+    Document {
+        name: "frame-card",
+        title: "Frame card",
+        what: "How one frame is put together and checked, with its parts and its figures",
+        template: "frame-card.typ",
+        feed: feed::frame_card,
+        wanted: None,
+    },
+    Document {
+        name: "register",
+        title: "Register",
+        what: "Who is there, from when until when, and which protective gear they were given, day by day",
+        template: "register.typ",
+        feed: feed::register,
+        wanted: None,
+    },
+    Document {
         name: "run-sheet",
         title: "Run sheet",
         what: "The days by the clock, who builds where, when each stage is done, and what if it slips",
@@ -70,11 +120,51 @@ pub const DOCUMENTS: &[Document] = &[
         wanted: None,
     },
     Document {
+        name: "stints-poster",
+        title: "Stints poster",
+        what: "Who builds where, day by day, to be read from three metres away",
+        template: "stints-poster.typ",
+        feed: feed::stints_poster,
+        wanted: None,
+    },
+    Document {
         name: "progress-sheet",
         title: "Progress sheet",
         what: "For the clipboard: when each bay came how far, asked at every break",
         template: "progress-sheet.typ",
         feed: feed::progress_sheet,
+        wanted: None,
+    },
+    Document {
+        name: "inspection-sheet",
+        title: "Inspection sheet",
+        what: "What to look for before coping, bay by bay, and how to mend it",
+        template: "inspection-sheet.typ",
+        feed: feed::inspection_sheet,
+        wanted: None,
+    },
+    Document {
+        name: "risk-assessment",
+        title: "Risk assessment",
+        what: "The hazards of this course with their controls, to be finished on the site",
+        template: "risk-assessment.typ",
+        feed: feed::risk_assessment,
+        wanted: None,
+    },
+    Document {
+        name: "safety-briefing",
+        title: "Safety briefing",
+        what: "Ten minutes for the instructor to read out before the first stone",
+        template: "safety-briefing.typ",
+        feed: feed::safety_briefing,
+        wanted: None,
+    },
+    Document {
+        name: "emergency-sheet",
+        title: "Emergency sheet",
+        what: "One sheet for the site: the number to ring, where this is, what to say, and first aid until help comes",
+        template: "emergency-sheet.typ",
+        feed: feed::emergency_sheet,
         wanted: None,
     },
     Document {
@@ -94,6 +184,22 @@ pub const DOCUMENTS: &[Document] = &[
         wanted: None,
     },
     Document {
+        name: "lesson-cards",
+        title: "Lesson cards",
+        what: "For the instructor: what to show, what goes wrong, what to ask, a lesson to a page",
+        template: "lesson-cards.typ",
+        feed: feed::lesson_cards,
+        wanted: None,
+    },
+    Document {
+        name: "lesson-handouts",
+        title: "Lesson handouts",
+        what: "For students: each lesson with its drawing, its mistakes, and questions to answer",
+        template: "lesson-handouts.typ",
+        feed: feed::lesson_handouts,
+        wanted: None,
+    },
+    Document {
         name: "worksheets",
         title: "Student worksheets",
         what: "A sheet for each student, with their own numbers",
@@ -107,6 +213,22 @@ pub const DOCUMENTS: &[Document] = &[
         what: "The instructor's key: answers, working and how far off is still right",
         template: "worksheets-key.typ",
         feed: feed::worksheets_key,
+        wanted: None,
+    },
+    Document {
+        name: "attendance-slip",
+        title: "Attendance slips",
+        what: "For each student to take home: dates, hours and what was practised; no qualification",
+        template: "attendance-slip.typ",
+        feed: feed::attendance_slip,
+        wanted: None,
+    },
+    Document {
+        name: "feedback-sheet",
+        title: "Feedback sheet",
+        what: "Ten questions about the course, without a name; copy it for everyone",
+        template: "feedback-sheet.typ",
+        feed: feed::feedback_sheet,
         wanted: None,
     },
     Document {
@@ -124,6 +246,14 @@ pub const DOCUMENTS: &[Document] = &[
         template: "money-sheet.typ",
         feed: feed::money_sheet,
         wanted: Some(|course| course.written.money.is_some()),
+    },
+    Document {
+        name: CONTACTS,
+        title: "Contacts and medical notes",
+        what: "PRIVATE: whom to ring for each student and what to know; printed only when named, destroyed afterwards",
+        template: "contacts-sheet.typ",
+        feed: feed::contacts_sheet,
+        wanted: None,
     },
 ];
 

@@ -1,7 +1,8 @@
-//! Printing: one document as a PDF, or a whole pack into a folder.
+//! A whole pack printed into a folder.
 
+use crate::made::{Replaced, printed};
 use crate::{Course, Document};
-use press::{Job, Press, Printed};
+use press::Press;
 use std::path::{Path, PathBuf};
 
 /// Why a page could not be made.
@@ -41,48 +42,25 @@ impl Error {
 }
 
 /// A printed pack.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Default)]
 pub struct Pack {
     /// The files written.
     pub files: Vec<PathBuf>,
     /// Characters that could not be printed as typed, each once.
     pub unprintable: Vec<char>,
+    /// Documents printed from the built-in template, because the instructor's own is broken.
+    pub replaced: Vec<Replaced>,
+    /// Files that could not be written, as when another program holds them open.
+    pub unsaved: Vec<files::Error>,
 }
 
-/// One document as a PDF.
+/// Prints documents into a folder, which is made if it is not there, in the edition of the
+/// course. `done` is told of each and answers whether to go on. A file that can't be written
+/// does not keep the others from being printed.
 ///
 /// # Errors
-/// [`Error::Press`] if its template is broken.
-pub fn print(course: &Course, document: &Document, press: &Press) -> Result<Printed, Error> {
-    let feed = (document.feed)(course);
-    let sources: Vec<(&str, &str)> = course
-        .library
-        .pages
-        .iter()
-        .map(|(name, text)| (name.as_str(), text.as_str()))
-        .collect();
-    let pictures: Vec<(&str, &str)> = feed
-        .pictures
-        .iter()
-        .map(|(name, svg)| (*name, svg.as_str()))
-        .collect();
-    let job = Job {
-        main: document.template,
-        sources: &sources,
-        data: &feed.data,
-        pictures: &pictures,
-    };
-    press.pdf(&job).map_err(|cause| Error::Press {
-        document: document.name,
-        cause,
-    })
-}
-
-/// Prints documents into a folder, which is made if it is not there. `done` is told of each
-/// and answers whether to go on.
-///
-/// # Errors
-/// Any [`Error`]; pages that were there before are whole.
+/// Any [`Error`], as where not one file could be written; pages that were there before are
+/// whole.
 pub fn pack(
     course: &Course,
     documents: &[&Document],
@@ -96,11 +74,14 @@ pub fn pack(
     })?;
     let mut pack = Pack::default();
     for document in documents {
-        let printed = print(course, document, press)?;
-        let path = folder.join(format!("{}.pdf", document.name));
-        files::save(&path, &printed.pdf)?;
-        pack.files.push(path);
-        for unprintable in printed.unprintable {
+        let made = printed(course, document, press, &pack.replaced)?;
+        let path = folder.join(course.edition.file_name(document.name));
+        match files::save(&path, &made.made.pdf) {
+            Ok(()) => pack.files.push(path),
+            Err(unsaved) => pack.unsaved.push(unsaved),
+        }
+        pack.replaced.extend(made.replaced);
+        for unprintable in made.made.unprintable {
             if !pack.unprintable.contains(&unprintable) {
                 pack.unprintable.push(unprintable);
             }
@@ -108,6 +89,9 @@ pub fn pack(
         if !done(document) {
             break;
         }
+    }
+    if pack.files.is_empty() && !pack.unsaved.is_empty() {
+        return Err(pack.unsaved.swap_remove(0).into());
     }
     Ok(pack)
 }

@@ -5,7 +5,7 @@ use files::course::Language;
 use shapes::written::Written;
 
 /// British and American spelling of the words that occur.
-const WORDS: [(&str, &str); 15] = [
+const WORDS: [(&str, &str); 20] = [
     ("centre", "center"),
     ("Centre", "Center"),
     ("metre", "meter"),
@@ -21,6 +21,11 @@ const WORDS: [(&str, &str); 15] = [
     ("mould", "mold"),
     ("judgement", "judgment"),
     ("licence", "license"),
+    ("neighbour", "neighbor"),
+    ("Neighbour", "Neighbor"),
+    ("levelled", "leveled"),
+    ("levelling", "leveling"),
+    ("shovelled", "shoveled"),
 ];
 
 /// A text of the program's own, in a language.
@@ -57,6 +62,11 @@ pub(crate) fn library(library: &Library, language: Language) -> Library {
     }
     for caution in &mut tables.cautions {
         respell(&mut caution.text);
+    }
+    for hazard in &mut tables.hazards.hazards {
+        let words = [&mut hazard.name, &mut hazard.harm, &mut hazard.who];
+        let asked = hazard.ask.iter_mut().chain(&mut hazard.controls);
+        words.into_iter().chain(asked).for_each(respell);
     }
     let limits = tables.lifting.limits.iter_mut();
     let notes = tables.ready.loading.notes.iter_mut();

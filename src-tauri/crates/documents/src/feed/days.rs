@@ -39,7 +39,7 @@ pub(crate) fn run_sheet(course: &Course) -> Feed {
         "cautions": of_this_plan,
         "wall": written.wall,
     });
-    let timetable = Drawings::on_paper(course).timetable;
+    let timetable = Drawings::on_paper(course).timetable();
     Feed::new(course, own).with("timetable.svg", "timetable_words", timetable)
 }
 

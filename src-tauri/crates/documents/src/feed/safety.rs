@@ -1,11 +1,11 @@
 //! What keeps people whole: the safety handout and the lifting card.
 
 use super::Feed;
+use super::emergency::{number, place, words};
 use crate::Course;
 use serde_json::json;
 
 pub(crate) fn safety_handout(course: &Course) -> Feed {
-    let venue = &course.file.course.venue;
     let cautions: Vec<_> = course
         .written
         .cautions
@@ -16,17 +16,11 @@ pub(crate) fn safety_handout(course: &Course) -> Feed {
         "cautions": cautions,
         "lifts": course.written.lifting.lifts,
         "heavier": course.written.lifting.heavier,
-        "emergency": course.library.emergency(venue.country.as_deref()),
-        "latitude": degrees(venue.latitude, "N", "S"),
-        "longitude": degrees(venue.longitude, "E", "W"),
+        "number": number(course),
+        "place": place(course),
+        "emergency": words(course),
     });
     Feed::new(course, own)
-}
-
-/// `54.20000° N`: five decimals are about a metre on the ground.
-fn degrees(value: f64, positive: &str, negative: &str) -> String {
-    let side = if value < 0.0 { negative } else { positive };
-    format!("{:.5}° {side}", value.abs())
 }
 
 /// The cautions that stand on the lifting card, by id: those about taking up a stone.

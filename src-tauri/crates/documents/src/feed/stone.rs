@@ -24,7 +24,7 @@ pub(crate) fn stone_order(course: &Course) -> Feed {
         "heaps": written.heaps,
     });
     let drawings = Drawings::on_paper(course);
-    Feed::new(course, own).with("heap-plan.svg", "heap_plan_words", drawings.heap_plan)
+    Feed::new(course, own).with("heap-plan.svg", "heap_plan_words", drawings.heap_plan())
 }
 
 /// How many working days ahead stone is ordered, and who says so; null if none is.

@@ -15,10 +15,14 @@ pub(crate) fn setting_out(course: &Course) -> Feed {
         "retaining": written.retaining,
     });
     Feed::new(course, own)
-        .with("section.svg", "section_words", drawings.section)
-        .with("line-plan.svg", "line_plan_words", drawings.line_plan)
-        .with("frame.svg", "frame_words", drawings.frame)
-        .with("setting-out.svg", "setting_out_words", drawings.setting_out)
-        .with("elevation.svg", "elevation_words", drawings.elevation)
-        .with("gauge.svg", "gauge_words", drawings.gauge)
+        .with("section.svg", "section_words", drawings.section())
+        .with("line-plan.svg", "line_plan_words", drawings.line_plan())
+        .with("frame.svg", "frame_words", drawings.frame())
+        .with(
+            "setting-out.svg",
+            "setting_out_words",
+            drawings.setting_out(),
+        )
+        .with("elevation.svg", "elevation_words", drawings.elevation())
+        .with("gauge.svg", "gauge_words", drawings.gauge())
 }

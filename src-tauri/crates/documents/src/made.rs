@@ -1,0 +1,147 @@
+//! One document made: what its template is fed, as a PDF, as a page to look at.
+//!
+//! Built-in templates are printed here and now. One that the instructor wrote or changed is
+//! printed apart, because it may run for ever, and where it fails the built-in one is printed
+//! and the fault told.
+
+use crate::pack::Error;
+use crate::templates::Templates;
+use crate::{Course, Document};
+use press::{Job, Press, Printed};
+use serde_json::Value;
+
+/// A document for which the instructor's own templates could not be used.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Replaced {
+    /// The document's name.
+    pub document: &'static str,
+    /// The file names of the instructor's own templates that were left aside.
+    pub own: Vec<String>,
+    /// What is wrong with them.
+    pub why: press::Error,
+}
+
+/// A document, and what stood in for what.
+pub(crate) struct Made<T> {
+    pub(crate) made: T,
+    pub(crate) replaced: Option<Replaced>,
+}
+
+/// A page of a document, to be looked at.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Preview {
+    /// The page as SVG. A link of it to `place:wall` leads to the questions that feed the part
+    /// it lies on: venue, group, wall, line, frames, stone, kit, days, lessons, pages, today.
+    pub svg: String,
+    /// How many pages the document has.
+    pub pages: usize,
+    /// Whether the instructor's own template could not be used.
+    pub replaced: Option<Replaced>,
+}
+
+/// The value a document's template is fed, without its pictures.
+pub fn fed(course: &Course, document: &Document) -> Value {
+    (document.feed)(course).data
+}
+
+/// One document as a PDF, in the edition of the course. Where the instructor's own template
+/// can't be used it is the built-in one's; [`crate::pack`] tells.
+///
+/// # Errors
+/// [`Error::Press`] if the built-in template is broken.
+pub fn print(course: &Course, document: &Document, press: &Press) -> Result<Printed, Error> {
+    Ok(printed(course, document, press, &[])?.made)
+}
+
+/// One page of a document to be looked at, in the edition of the course. `page` counts from 1;
+/// beyond the last it is the last.
+///
+/// # Errors
+/// [`Error::Press`] if the built-in template is broken.
+pub fn preview(
+    course: &Course,
+    document: &Document,
+    page: usize,
+    press: &Press,
+) -> Result<Preview, Error> {
+    let mut feed = (document.feed)(course);
+    if let Value::Object(all) = &mut feed.data {
+        all.insert("on_screen".to_owned(), Value::Bool(true));
+    }
+    let own = |job: &Job<'_>| press.page_apart(job, page);
+    let built_in = |job: &Job<'_>| press.page(job, page);
+    let Made { made, replaced } = made(course, document, &feed, &[], own, built_in)?;
+    Ok(Preview {
+        svg: made.svg,
+        pages: made.pages,
+        replaced,
+    })
+}
+
+/// As [`print`], telling what was replaced. `before` is what was replaced in the same pack.
+pub(crate) fn printed(
+    course: &Course,
+    document: &Document,
+    press: &Press,
+    before: &[Replaced],
+) -> Result<Made<Printed>, Error> {
+    let feed = (document.feed)(course);
+    let own = |job: &Job<'_>| press.pdf_apart(job);
+    let built_in = |job: &Job<'_>| press.pdf(job);
+    made(course, document, &feed, before, own, built_in)
+}
+
+fn made<T>(
+    course: &Course,
+    document: &Document,
+    feed: &crate::feed::Feed,
+    before: &[Replaced],
+    own: impl Fn(&Job<'_>) -> Result<T, press::Error>,
+    built_in: impl Fn(&Job<'_>) -> Result<T, press::Error>,
+) -> Result<Made<T>, Error> {
+    let pictures: Vec<(&str, &str)> = feed
+        .pictures
+        .iter()
+        .map(|(name, svg)| (name.as_ref(), svg.as_str()))
+        .collect();
+    let templates = Templates::of(course, document.template);
+    let job = |sources| Job {
+        main: document.template,
+        sources,
+        data: &feed.data,
+        pictures: &pictures,
+    };
+    let own_names = || templates.own.iter().map(|it| (*it).to_owned()).collect();
+    let mut replaced = None;
+    if !templates.own.is_empty() {
+        // What had to be stopped once would have to be again wherever it is used.
+        let known = before.iter().find(|it| {
+            let here = |name: &String| templates.own.contains(&name.as_str());
+            it.why.was_stopped() && it.own.iter().all(here)
+        });
+        let tried = match known {
+            Some(known) => Err(known.why.clone()),
+            None => own(&job(&templates.all)),
+        };
+        match tried {
+            Ok(made) => {
+                return Ok(Made {
+                    made,
+                    replaced: None,
+                });
+            }
+            Err(why) => {
+                replaced = Some(Replaced {
+                    document: document.name,
+                    own: own_names(),
+                    why,
+                });
+            }
+        }
+    }
+    let made = built_in(&job(&templates.built_in())).map_err(|cause| Error::Press {
+        document: document.name,
+        cause,
+    })?;
+    Ok(Made { made, replaced })
+}
