@@ -4,6 +4,9 @@ use chrono::{NaiveDate, NaiveTime};
 use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
+/// The call by which this program runs itself a second time, for templates that may not end.
+pub(crate) const APART: &str = "set-apart";
+
 const FIRST_STEPS: &str = "\
 First steps:
   coursewright new weekend.walling     write an example, then change it in any editor
@@ -65,6 +68,18 @@ pub(crate) enum Call {
         store: Option<PathBuf>,
     },
     /// Print the documents as PDF into a folder
+    ///
+    /// The whole pack, or --only some of it. Pages kept apart for being private are printed
+    /// only where --only names them. A page template of your own (lessons/pages in the folder
+    /// of --store) that does not work is named with its line, and the built-in one is printed.
+    ///
+    /// Examples:
+    ///   coursewright print --list
+    ///   coursewright print weekend.walling --out pages
+    ///   coursewright print weekend.walling --out pages --only worksheets --students "Ash Grove"
+    ///   coursewright print weekend.walling --out pages --large-print
+    ///   coursewright print weekend.walling --json run-sheet
+    #[command(verbatim_doc_comment)]
     Print(Print),
     /// Write the days as a calendar file for phones and calendar programs
     ///
@@ -87,6 +102,9 @@ pub(crate) enum Call {
     Kit(Kit),
     /// Show the licences of the fonts that the pages are set in
     Licences,
+    /// Set pages for another run of this program, which can end this one
+    #[command(name = APART, hide = true)]
+    Apart,
 }
 
 #[derive(Args)]
@@ -95,11 +113,21 @@ pub(crate) struct Print {
     #[arg(required_unless_present = "list")]
     pub(crate) file: Option<PathBuf>,
     /// The folder to print into; made if it is not there
-    #[arg(long, value_name = "DIR", required_unless_present = "list")]
+    #[arg(long, value_name = "DIR", required_unless_present_any = ["list", "json"])]
     pub(crate) out: Option<PathBuf>,
     /// Only these documents, with commas between them
-    #[arg(long, value_name = "NAME", value_delimiter = ',')]
+    #[arg(long, value_name = "NAME,...", value_delimiter = ',')]
     pub(crate) only: Vec<String>,
+    /// In letters of 18 point, for people who can't see well; written as NAME-large-print.pdf
+    #[arg(long)]
+    pub(crate) large_print: bool,
+    /// Of the documents with pages for each student, only those of these students; a name with
+    /// a comma in it gets a --students of its own
+    #[arg(long, value_name = "NAME,...")]
+    pub(crate) students: Vec<String>,
+    /// Print nothing, and show as JSON what the template of this document is fed
+    #[arg(long, value_name = "DOC", conflicts_with_all = ["out", "only", "list"])]
+    pub(crate) json: Option<String>,
     /// Name the documents and what each is for
     #[arg(long)]
     pub(crate) list: bool,
@@ -135,13 +163,13 @@ pub(crate) struct Told {
     #[arg(required_unless_present = "take_back")]
     pub(crate) stage: Option<String>,
     /// The course day, counted from 1; that of the last report if it is left out, or the first
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+    #[arg(long, value_name = "N", value_parser = counted)]
     pub(crate) day: Option<u32>,
     /// When you looked, as 11:40
     #[arg(long, value_name = "HH:MM", value_parser = time_of_day, required_unless_present = "take_back")]
     pub(crate) at: Option<NaiveTime>,
     /// The bay, counted from 1 at station 0; all of them if it is left out
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+    #[arg(long, value_name = "N", value_parser = counted)]
     pub(crate) bay: Option<u32>,
     /// How much of it is done, as 60% or 0.6; all if it is left out
     #[arg(long, value_name = "SHARE", value_parser = share)]
@@ -152,6 +180,12 @@ pub(crate) struct Told {
     /// Your own folder, as for plan
     #[arg(long, value_name = "DIR")]
     pub(crate) store: Option<PathBuf>,
+}
+
+/// 1, 2, 3: days and bays are counted from 1.
+fn counted(typed: &str) -> Result<u32, String> {
+    let number = typed.trim().parse().ok().filter(|number| 0 < *number);
+    number.ok_or_else(|| "count from 1: 1, 2, 3".to_owned())
 }
 
 /// `11:40` or `11:40:00`.

@@ -3,6 +3,7 @@
 mod arguments;
 mod kit;
 mod pace;
+mod print;
 mod run;
 mod text;
 mod told;
@@ -18,20 +19,26 @@ fn main() -> ExitCode {
         Call::New { file, imperial } => run::new(file, *imperial, &mut out),
         Call::Plan { file, json, store } => run::plan(file, *json, store.as_deref(), &mut out),
         Call::Check { file, store, names } => run::check(file, store.as_deref(), *names, &mut out),
-        Call::Print(print) => run::print(print, &mut out),
+        Call::Print(asked) => print::print(asked, &mut out),
         Call::Calendar(calendar) => run::calendar(calendar, &mut out),
         Call::Told(told) => told::told(told, &mut out),
         Call::Pace(call) => pace::pace(call, &mut out),
         Call::Kit(call) => kit::kit(call, &mut out),
         Call::Licences => run::licences(&mut out),
+        Call::Apart => print::apart(),
     };
     let code = done.unwrap_or_else(|refused| {
-        let lines: Vec<String> = refused.to_string().lines().map(text::harmless).collect();
-        report(&mut std::io::stderr(), &format!("{}\n", lines.join("\n")));
+        tell(&refused.to_string());
         ExitCode::from(2)
     });
     report(&mut std::io::stdout(), &out);
     code
+}
+
+/// A message beside the answer.
+pub(crate) fn tell(message: &str) {
+    let lines: Vec<String> = message.lines().map(text::harmless).collect();
+    report(&mut std::io::stderr(), &format!("{}\n", lines.join("\n")));
 }
 
 /// A reader that has gone away, as `head` does, is no trouble of ours.

@@ -18,7 +18,8 @@ pub(crate) fn pace(call: &Pace, out: &mut String) -> Done {
     match call {
         Pace::List { store } => list(store, out),
         Pace::Record { course, on, store } => {
-            let planned = open(course, Some(store))?;
+            // A store that is not there yet knows nothing; it is made once there is something to keep.
+            let planned = open(course, store.is_dir().then_some(store.as_path()))?;
             let Some(today) = &planned.plan.today else {
                 return Err("nothing has been told of this course\ntell what was built first: coursewright told FILE STAGE --at HH:MM".into());
             };
@@ -33,6 +34,10 @@ pub(crate) fn pace(call: &Pace, out: &mut String) -> Done {
                 record: today.record.clone(),
             };
             Store::open(store)?.record(&record)?;
+            let written = planned.written.running.today.as_ref();
+            for quick in written.iter().flat_map(|today| &today.quick) {
+                writeln!(out, "! {quick} Then record the course again.")?;
+            }
             writeln!(
                 out,
                 "Recorded: {}, {}. Undo: coursewright pace take-back",
@@ -77,7 +82,7 @@ fn stages(record: &Record) -> String {
 
 /// What the records say of each stage, before and after.
 fn shown(store: &Path, out: &mut String) -> Done {
-    let library = Library::with_store(store)?;
+    let library = crate::run::library(store)?;
     let records = Store::read(store)?.pace_records()?;
     let records: Vec<Record> = records.into_iter().map(|it| it.record).collect();
     if records.is_empty() {

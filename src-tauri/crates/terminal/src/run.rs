@@ -1,14 +1,13 @@
 //! What each call does.
 
-use crate::arguments::{Calendar, Print};
+use crate::arguments::Calendar;
 use crate::text;
 use chrono::NaiveDate;
 use craft::quantity::show_count;
 use documents::calendar::{self, Detail};
-use documents::{Course, DOCUMENTS, Document, FromStore, named, wanted};
+use documents::{Course, FromStore};
 use files::course::CourseFile;
 use files::{Fault, Library, save_new};
-use press::Press;
 use std::error::Error;
 use std::fmt::Write;
 use std::path::Path;
@@ -50,37 +49,6 @@ pub(crate) fn check(file: &Path, store: Option<&Path>, names: bool, out: &mut St
     Ok(ExitCode::from(u8::from(open)))
 }
 
-pub(crate) fn print(asked: &Print, out: &mut String) -> Done {
-    if asked.list {
-        for document in DOCUMENTS {
-            writeln!(out, "{:16} {}", document.name, document.what)?;
-        }
-        return Ok(ExitCode::SUCCESS);
-    }
-    let (Some(file), Some(folder)) = (&asked.file, &asked.out) else {
-        return Err("say which course to print and --out which folder".into());
-    };
-    let named = chosen(&asked.only)?;
-    let course = open(file, asked.store.as_deref())?;
-    let documents = if named.is_empty() {
-        wanted(&course)
-    } else {
-        named
-    };
-    let pack = documents::pack(&course, &documents, &Press::new(), folder, |_| true)?;
-    for file in &pack.files {
-        writeln!(out, "{}", file.display())?;
-    }
-    if !pack.unprintable.is_empty() {
-        let signs: String = pack.unprintable.iter().collect();
-        writeln!(
-            out,
-            "These characters can't be printed; a sign stands in their place: {signs}"
-        )?;
-    }
-    Ok(ExitCode::SUCCESS)
-}
-
 pub(crate) fn calendar(asked: &Calendar, out: &mut String) -> Done {
     let course = open(&asked.file, asked.store.as_deref())?;
     let detail = if asked.days {
@@ -115,27 +83,21 @@ pub(crate) fn licences(out: &mut String) -> Done {
     Ok(ExitCode::SUCCESS)
 }
 
-/// The documents asked for by name; none where none was.
-fn chosen(only: &[String]) -> Result<Vec<&'static Document>, Box<dyn Error>> {
-    only.iter()
-        .map(|name| {
-            named(name.trim()).ok_or_else(|| {
-                let names: Vec<_> = DOCUMENTS.iter().map(|document| document.name).collect();
-                format!(
-                    "there is no document {name}\nthere are: {}",
-                    names.join(", ")
-                )
-                .into()
-            })
-        })
-        .collect()
-}
-
 pub(crate) fn open(path: &Path, store: Option<&Path>) -> Result<Course, Box<dyn Error>> {
     let (file, text) = CourseFile::open(path)?;
     let course = planned(file, path, store)?
         .map_err(|fault| fault.in_file(&path.display().to_string(), &text))?;
     Ok(course)
+}
+
+/// The library of an instructor's store. What is wrong with a lesson of theirs is told, and the
+/// built-in one counts.
+pub(crate) fn library(store: &Path) -> Result<Library, files::Error> {
+    let library = Library::with_store(store)?;
+    for fault in &library.faults {
+        crate::tell(&fault.to_string());
+    }
+    Ok(library)
 }
 
 /// The plan of a course file, with what the store holds for it.
@@ -147,7 +109,7 @@ pub(crate) fn planned(
     let days: Vec<NaiveDate> = file.course.days.iter().map(|day| day.date).collect();
     let (library, stored) = match store {
         Some(store) => (
-            Library::with_store(store)?,
+            library(store)?,
             FromStore::read(&Store::read(store)?, Some(path), &days)?,
         ),
         None => (Library::built_in()?, FromStore::default()),

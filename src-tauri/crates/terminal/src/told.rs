@@ -4,7 +4,7 @@ use crate::arguments::Told;
 use crate::run::{Done, open, planned};
 use crate::text;
 use craft::course::Report;
-use craft::quantity::whole_number;
+use craft::quantity::{show_length, whole_number};
 use documents::Course;
 use files::course::{CourseFile, tell, untell};
 use files::{Fault, save};
@@ -62,8 +62,19 @@ fn added(asked: &Told, before: &Course, text: &str) -> Result<(String, String), 
         bay: asked.bay.map(|bay| bay as usize - 1),
         done: asked.done.unwrap_or(1.0),
     };
-    let text = tell(text, &report).map_err(not_written)?;
-    Ok((text, format!("Told: {}.", words(&report))))
+    let length = before.plan.sizing.length;
+    let text = tell(text, &report, length).map_err(not_written)?;
+    let mut said = format!("Told: {}.", words(&report));
+    let course = &before.file.course;
+    if course.wall.length.is_none() {
+        let length = show_length(length, course.units);
+        write!(
+            said,
+            "\nThe wall is being built, so its length is written down: {length} in place of \"auto\"."
+        )
+        .map_err(|_| "no room to answer".to_owned())?;
+    }
+    Ok((text, said))
 }
 
 /// The text without the last report, and what it said.

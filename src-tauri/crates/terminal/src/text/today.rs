@@ -21,6 +21,11 @@ pub(super) fn today(plan: &Written, text: &mut Text) {
         today.chance, today.before, plan.chance.wished
     ));
     text.line(&format!("{} of all the work is done.", today.done));
+    for quick in &today.quick {
+        text.line(&format!(
+            "! {quick} The last one goes with: coursewright told FILE --take-back"
+        ));
+    }
     cures(today, text);
     if !today.ask_at.is_empty() {
         text.line(&format!("Ask next at {}.", today.ask_at));
@@ -49,4 +54,7 @@ fn cures(today: &Today, text: &mut Text) {
         (false, false) => "What would help if the wall slips, and the chance with it:",
     };
     days::lines(head, today.cures.iter(), text);
+    if !today.assumed.is_empty() {
+        text.line(&today.assumed);
+    }
 }
