@@ -30,6 +30,7 @@ const COMMANDS: &[&str] = &[
     "add_rain",
     "remove_rain",
     "wish",
+    "write_calendar",
     "add_absence",
     "remove_absence",
     "tell",
@@ -42,9 +43,11 @@ const COMMANDS: &[&str] = &[
     "save",
     "save_as",
     "documents",
+    "preview_page",
     "print_folder",
     "choose_print_folder",
     "print",
+    "stop_print",
     "show_printed",
 ];
 

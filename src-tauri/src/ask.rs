@@ -8,6 +8,8 @@ use tauri_plugin_dialog::{DialogExt, FilePath, MessageDialogButtons};
 const KIT_LISTS: [&str; 2] = ["xlsx", "csv"];
 /// The ending of course files.
 const ENDING: &str = "walling";
+/// The ending of calendar files.
+const CALENDAR: &str = "ics";
 
 pub(crate) fn course_to_open(app: &AppHandle) -> Option<PathBuf> {
     path(
@@ -25,12 +27,7 @@ pub(crate) fn where_to_save(app: &AppHandle) -> Option<PathBuf> {
             .set_file_name(format!("course.{ENDING}"))
             .blocking_save_file(),
     )?;
-    let named = chosen.extension().is_some();
-    Some(if named {
-        chosen
-    } else {
-        chosen.with_extension(ENDING)
-    })
+    Some(ending(chosen, ENDING))
 }
 
 pub(crate) fn kit_list_to_take_in(app: &AppHandle) -> Option<PathBuf> {
@@ -43,8 +40,23 @@ pub(crate) fn where_to_export(app: &AppHandle) -> Option<PathBuf> {
     path(dialog.set_file_name("kit.xlsx").blocking_save_file())
 }
 
+pub(crate) fn where_to_write_calendar(app: &AppHandle, name: &str) -> Option<PathBuf> {
+    let dialog = app.dialog().file().add_filter("Calendar", &[CALENDAR]);
+    let chosen = path(dialog.set_file_name(name).blocking_save_file())?;
+    Some(ending(chosen, CALENDAR))
+}
+
 pub(crate) fn where_to_print(app: &AppHandle) -> Option<PathBuf> {
     path(app.dialog().file().blocking_pick_folder())
+}
+
+/// A file whose name was typed without an ending gets it.
+fn ending(chosen: PathBuf, ending: &str) -> PathBuf {
+    if chosen.extension().is_some() {
+        chosen
+    } else {
+        chosen.with_extension(ending)
+    }
 }
 
 fn path(chosen: Option<FilePath>) -> Option<PathBuf> {

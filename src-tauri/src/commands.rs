@@ -2,14 +2,14 @@
 
 use crate::Shared;
 use crate::ask;
-use crate::desk::Error;
 use crate::shown::trouble;
-use shapes::window::{Document, Printed, Trouble, View};
+use shapes::window::{Trouble, View};
 use tauri::{AppHandle, State};
 
 pub(crate) mod day;
 pub(crate) mod kit;
 pub(crate) mod pace;
+pub(crate) mod pages;
 
 type Reply<T> = Result<T, Trouble>;
 
@@ -160,72 +160,4 @@ pub(crate) async fn save_as(app: AppHandle, shared: State<'_, Shared>) -> Reply<
     let mut desk = shared.desk();
     desk.save_as(path).map_err(trouble)?;
     Ok(Some(desk.view()))
-}
-
-/// The documents there are.
-#[tauri::command]
-pub(crate) fn documents() -> Vec<Document> {
-    let shape = |it: &documents::Document| Document {
-        name: it.name.to_owned(),
-        title: it.title.to_owned(),
-        what: it.what.to_owned(),
-    };
-    documents::DOCUMENTS.iter().map(shape).collect()
-}
-
-/// Where pages would go; null if a folder must be chosen first.
-#[tauri::command]
-pub(crate) fn print_folder(shared: State<'_, Shared>) -> Option<String> {
-    shared
-        .desk()
-        .print_folder()
-        .map(|folder| folder.display().to_string())
-}
-
-/// Where pages shall go; null if the person thought better of it.
-#[tauri::command]
-pub(crate) async fn choose_print_folder(
-    app: AppHandle,
-    shared: State<'_, Shared>,
-) -> Reply<Option<String>> {
-    let Some(folder) = ask::where_to_print(&app) else {
-        return Ok(None);
-    };
-    let shown = folder.display().to_string();
-    shared.desk().print_into(folder);
-    Ok(Some(shown))
-}
-
-/// Prints documents into the folder.
-#[tauri::command]
-pub(crate) async fn print(shared: State<'_, Shared>, names: Vec<String>) -> Reply<Printed> {
-    let job = shared.desk().print_job().map_err(trouble)?;
-    let folder = job.folder.clone();
-    let printing = tokio::task::spawn_blocking(move || job.run(&names));
-    let pack = printing
-        .await
-        .map_err(|wrong| trouble(Error::Show(wrong.to_string())))?;
-    let pack = pack.map_err(trouble)?;
-    let name = |file: &std::path::PathBuf| {
-        file.file_name()
-            .map(|name| name.to_string_lossy().into_owned())
-            .unwrap_or_default()
-    };
-    let printed = Printed {
-        folder: folder.display().to_string(),
-        files: pack.files.iter().map(name).collect(),
-        unprintable: pack.unprintable.iter().collect(),
-    };
-    shared.desk().printed(folder);
-    Ok(printed)
-}
-
-/// Opens the folder of the last print.
-#[tauri::command]
-pub(crate) async fn show_printed(shared: State<'_, Shared>) -> Reply<()> {
-    let folder = shared
-        .desk()
-        .last_print()
-        .ok_or_else(|| trouble(Error::NoFolder))?;
-    opener::open(folder).map_err(|wrong| trouble(Error::Show(wrong.to_string())))
 }

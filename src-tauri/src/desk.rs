@@ -2,11 +2,12 @@
 
 use crate::kit::{Kit, NotTyped};
 use crate::print_job::PrintJob;
+use crate::shown::{self, trouble};
 use documents::{Course, Drawings};
 use files::course::{self, CourseFile};
 use files::{Fault, Library, clear_leftovers, save, save_new};
 use press::Press;
-use shapes::window::{self, Choices, Moved, Rule, View};
+use shapes::window::{self, Choices, Moved, PagesAsked, Rule, Trouble, View};
 use std::path::{Path, PathBuf};
 
 /// Why something could not be done at the desk.
@@ -20,6 +21,8 @@ pub(crate) enum Error {
     Print(documents::Error),
     /// The file has been changed by someone else since it was opened.
     ChangedOutside(PathBuf),
+    /// There is no document of this name.
+    NoDocument(String),
     /// No folder has been chosen to print into.
     NoFolder,
     /// What was to be shown can't be.
@@ -69,6 +72,8 @@ impl From<documents::Error> for Error {
 /// The open course.
 pub(crate) struct Desk {
     pub(crate) library: Library,
+    /// Why nothing of the instructor's own lessons and tables counts, where it is so.
+    pub(crate) own_broken: Option<Trouble>,
     press: Press,
     /// The kit store, or why there is none.
     pub(crate) kit: Result<Kit, store::Error>,
@@ -91,14 +96,11 @@ pub(crate) struct Desk {
 impl Desk {
     /// A desk with the course of a file on it, or the example.
     ///
-    /// `folder` holds the instructor's kit store and own lessons; own lessons that are
-    /// broken are named, and the built-in ones count.
-    pub(crate) fn set_up(
-        file: Option<PathBuf>,
-        folder: &Path,
-    ) -> Result<(Self, Option<files::Error>), files::Error> {
+    /// `folder` holds the instructor's kit store and own lessons; where those are broken the
+    /// built-in ones count, and the view tells.
+    pub(crate) fn set_up(file: Option<PathBuf>, folder: &Path) -> Result<Self, files::Error> {
         let kit = Kit::open(folder.to_owned());
-        let (library, own) = match Library::with_store(folder) {
+        let (library, broken) = match Library::with_store(folder) {
             Ok(library) => (library, None),
             Err(files::Error::Read { .. }) => (Library::built_in()?, None),
             Err(broken) => (Library::built_in()?, Some(broken)),
@@ -115,9 +117,10 @@ impl Desk {
         if let Some(folder) = file.as_deref().and_then(Path::parent) {
             clear_leftovers(folder);
         }
-        let desk = Self {
+        Ok(Self {
             library,
-            press: Press::new(),
+            own_broken: broken.map(|it| trouble(it.into())),
+            press: crate::apart::press(),
             kit,
             folder: folder.to_owned(),
             on_disk: file.is_some().then(|| text.clone()),
@@ -128,14 +131,13 @@ impl Desk {
             moved: Vec::new(),
             print_folder: None,
             printed: None,
-        };
-        Ok((desk, own))
+        })
     }
 
     /// Puts the course of another file on the desk.
     pub(crate) fn open(&mut self, path: PathBuf) -> Result<(), Error> {
         let folder = self.folder.clone();
-        *self = Self::set_up(Some(path), &folder)?.0;
+        *self = Self::set_up(Some(path), &folder)?;
         Ok(())
     }
 
@@ -169,8 +171,14 @@ impl Desk {
             can_redo: self.at + 1 < self.texts.len(),
             today: chrono::Local::now().date_naive().to_string(),
             values: course::values(self.text()),
+            own: self.own(),
             roster: self.course.file.roster,
-            choices: Choices::of(&self.course.library.tables),
+            students: self.students(),
+            choices: Choices::of(
+                &self.course.plan,
+                &self.course.file.course,
+                &self.course.library.tables,
+            ),
             rules: Rule::all(
                 &self.course.library.tables,
                 &self.course.file.course,
@@ -179,19 +187,30 @@ impl Desk {
             plan: self.course.numbers(),
             written: self.course.written.clone(),
             drawings: window::Drawings {
-                section: drawings.section.svg,
-                elevation: drawings.elevation.svg,
-                line_plan: drawings.line_plan.svg,
-                setting_out: drawings.setting_out.svg,
-                frame: drawings.frame.svg,
-                gauge: drawings.gauge.svg,
-                heap_plan: drawings.heap_plan.svg,
-                timetable: drawings.timetable.svg,
-                chance_curve: drawings.chance_curve.map(|it| it.svg),
-                progress: drawings.progress.map(|it| it.svg),
+                section: drawings.section().svg,
+                elevation: drawings.elevation().svg,
+                line_plan: drawings.line_plan().svg,
+                setting_out: drawings.setting_out().svg,
+                frame: drawings.frame().svg,
+                gauge: drawings.gauge().svg,
+                heap_plan: drawings.heap_plan().svg,
+                timetable: drawings.timetable().svg,
+                chance_curve: drawings.chance_curve().map(|it| it.svg),
+                progress: drawings.progress().map(|it| it.svg),
             },
             moved: self.moved.clone(),
         }
+    }
+
+    /// What of the instructor's own can't be used.
+    fn own(&self) -> Vec<Trouble> {
+        let parts = shown::own(&self.library, &[]);
+        self.own_broken.iter().cloned().chain(parts).collect()
+    }
+
+    fn students(&self) -> Vec<String> {
+        let students = self.course.file.course.group.students.iter();
+        students.map(|student| student.name.clone()).collect()
     }
 
     pub(crate) fn change(&mut self, text: String) -> Result<(), Error> {
@@ -278,13 +297,9 @@ impl Desk {
         self.print_folder = Some(folder);
     }
 
-    /// What a print needs, so that the desk is free while it runs.
-    pub(crate) fn print_job(&self) -> Result<PrintJob, Error> {
-        Ok(PrintJob {
-            course: self.course.clone(),
-            press: self.press.clone(),
-            folder: self.print_folder().ok_or(Error::NoFolder)?,
-        })
+    /// What pages are made of, so that the desk is free meanwhile.
+    pub(crate) fn print_job(&self, asked: PagesAsked) -> PrintJob {
+        PrintJob::new(&self.course, &self.press, asked)
     }
 
     /// Remembers the folder of the last print.

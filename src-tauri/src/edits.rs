@@ -111,6 +111,7 @@ impl Desk {
 
     fn read_library_again(&mut self) -> Result<(), Error> {
         self.library = Library::with_store(&self.folder)?;
+        self.own_broken = None;
         let text = self.text().to_owned();
         self.show(&text)
     }

@@ -1,7 +1,9 @@
 //! The desktop program: one window over the same crates as the terminal program.
 #![cfg_attr(not(debug_assertions), windows_subsystem = "windows")]
 
+mod apart;
 mod ask;
+mod calendar;
 mod commands;
 mod desk;
 mod edits;
@@ -15,7 +17,8 @@ use desk::Desk;
 use shapes::window::Trouble;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::sync::atomic::AtomicBool;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use tauri::{Manager, WebviewUrl, WebviewWindowBuilder, WindowEvent};
 
 /// The desk every command works at.
@@ -23,6 +26,8 @@ pub(crate) struct Shared {
     desk: Mutex<Desk>,
     /// Why the file the program was started with is not on the desk; told once.
     refused: Mutex<Option<Trouble>>,
+    /// The print that runs shall end after the document that is being set.
+    pub(crate) stop_print: Arc<AtomicBool>,
 }
 
 impl Shared {
@@ -30,13 +35,14 @@ impl Shared {
     /// and what lies on the desk meanwhile is the example.
     fn set_up(file: Option<PathBuf>, folder: &Path) -> Result<Self, files::Error> {
         let (desk, refused) = match Desk::set_up(file, folder) {
-            Ok(set_up) => set_up,
-            Err(refused) => (Desk::set_up(None, folder)?.0, Some(refused)),
+            Ok(desk) => (desk, None),
+            Err(refused) => (Desk::set_up(None, folder)?, Some(refused)),
         };
         let refused = refused.map(|it| shown::trouble(it.into()));
         Ok(Self {
             desk: Mutex::new(desk),
             refused: Mutex::new(refused),
+            stop_print: Arc::default(),
         })
     }
 
@@ -56,6 +62,9 @@ impl Shared {
 }
 
 fn main() -> ExitCode {
+    if apart::is_asked_for() {
+        return apart::serve();
+    }
     match run() {
         Ok(()) => ExitCode::SUCCESS,
         Err(wrong) => {
@@ -105,6 +114,7 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::day::add_rain,
             commands::day::remove_rain,
             commands::day::wish,
+            commands::day::write_calendar,
             commands::day::add_absence,
             commands::day::remove_absence,
             commands::day::tell,
@@ -116,11 +126,13 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::redo,
             commands::save,
             commands::save_as,
-            commands::documents,
-            commands::print_folder,
-            commands::choose_print_folder,
-            commands::print,
-            commands::show_printed,
+            commands::pages::documents,
+            commands::pages::preview_page,
+            commands::pages::print_folder,
+            commands::pages::choose_print_folder,
+            commands::pages::print,
+            commands::pages::stop_print,
+            commands::pages::show_printed,
         ])
         .run(tauri::generate_context!())?;
     Ok(())

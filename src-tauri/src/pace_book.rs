@@ -3,8 +3,10 @@
 use crate::desk::{Desk, Error};
 use crate::kit::real;
 use craft::pace::book::{Book, Record};
+use files::course::Language;
 use shapes::window::{PaceBook, PaceCourse, PaceRow};
 use shapes::written::book;
+use shapes::{Clock, DateStyle};
 use store::PaceRecord;
 
 impl Desk {
@@ -16,6 +18,7 @@ impl Desk {
         let is_this = |it: &PaceRecord| Some(&it.path) == path.as_ref();
         let kept = records.iter().find(|it| is_this(it));
         let told = self.told();
+        let clock = self.clock();
         Ok(PaceBook {
             notice: store.notice().map(ToString::to_string).unwrap_or_default(),
             recorded: kept.is_some(),
@@ -29,8 +32,8 @@ impl Desk {
                 .iter()
                 .map(|it| PaceCourse {
                     title: it.record.course.clone(),
-                    first_day: it.first_day.to_string(),
-                    recorded_on: it.recorded_on.to_string(),
+                    first_day: clock.date(it.first_day),
+                    recorded_on: clock.date(it.recorded_on),
                     stages: it.record.stages.len(),
                     this: is_this(it),
                 })
@@ -60,6 +63,16 @@ impl Desk {
         let path = self.lives_in()?;
         self.kit_to_change()?.store.take_back_record(&path)?;
         Ok(())
+    }
+
+    /// The clock of the open course, which writes dates as its language does.
+    fn clock(&self) -> Clock {
+        let file = &self.course.file;
+        let style = match file.language {
+            Language::EnGb => DateStyle::British,
+            Language::EnUs => DateStyle::American,
+        };
+        Clock::new(&file.course, style)
     }
 
     /// How long the stages took, as far as was told.

@@ -1,6 +1,8 @@
 //! The one shape in which any refusal reaches the window.
 
 use crate::desk::Error;
+use documents::Replaced;
+use files::{Library, Refusal};
 use shapes::window::Trouble;
 
 pub(crate) fn trouble(error: Error) -> Trouble {
@@ -12,10 +14,8 @@ pub(crate) fn trouble(error: Error) -> Trouble {
             cure: fault.cure,
         },
         Error::Files(files::Error::Refused(refusal)) => Trouble {
-            code: refusal.code.to_owned(),
             key: refusal.key.clone(),
-            what: format!("{}, line {}: {}", refusal.file, refusal.line, refusal.what),
-            cure: refusal.cure.clone(),
+            ..at_its_line(&refusal)
         },
         Error::Files(error) => plain(error.code(), error.to_string(), ""),
         Error::Print(error) => plain(error.code(), error.to_string(), ""),
@@ -26,6 +26,11 @@ pub(crate) fn trouble(error: Error) -> Trouble {
                 path.display()
             ),
             "Nothing was overwritten. Save under another name, or open the file again.",
+        ),
+        Error::NoDocument(name) => plain(
+            "no-document",
+            format!("There is no document {name}."),
+            "Choose one of the list.",
         ),
         Error::NoFolder => plain(
             "no-folder",
@@ -57,6 +62,32 @@ pub(crate) fn trouble(error: Error) -> Trouble {
             cure: wrong.cure.to_owned(),
         },
         Error::Show(why) => plain("can-not-show", format!("This can't be shown: {why}"), ""),
+    }
+}
+
+/// What of the instructor's own could not be used: their lessons, their templates that could not
+/// be read, and those that failed.
+pub(crate) fn own(library: &Library, replaced: &[Replaced]) -> Vec<Trouble> {
+    let lessons = library.faults.iter().map(at_its_line);
+    let unread = library.pages_unread.iter().map(|what| {
+        let cure = "The built-in page template is used.";
+        plain("can-not-read-page", what.clone(), cure)
+    });
+    let failed = replaced.iter().map(|it| {
+        let title = documents::named(it.document).map_or(it.document, |it| it.title);
+        let cure = "This is the built-in page.";
+        plain(it.why.code(), format!("{title}: {}", it.why), cure)
+    });
+    lessons.chain(unread).chain(failed).collect()
+}
+
+/// A refusal with its file and its line, about no field of the window.
+fn at_its_line(refusal: &Refusal) -> Trouble {
+    Trouble {
+        code: refusal.code.to_owned(),
+        key: String::new(),
+        what: format!("{}, line {}: {}", refusal.file, refusal.line, refusal.what),
+        cure: refusal.cure.clone(),
     }
 }
 

@@ -1,7 +1,8 @@
 // The only file that speaks to Rust. One function for each command.
-import { invoke } from '@tauri-apps/api/core'
+import { Channel, invoke } from '@tauri-apps/api/core'
 import type {
-  CountedHome, DocumentName, KitListPreview, KitStore, LotTyped, PaceBook, Printed, ReturnTyped, RuleKey, Trouble, View,
+  CountedHome, DocumentName, KitListPreview, KitStore, LotTyped, PaceBook, PagePreview, PagesAsked, Printed, Printing,
+  ReturnTyped, RuleKey, Trouble, View,
 } from './bindings'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
@@ -39,6 +40,8 @@ export const lookAtKitList = () => call<KitListPreview | null>('look_at_kit_list
 export const takeInKitList = (replace: boolean) => call<View>('take_in_kit_list', { replace })
 /** The file written; nothing when the person thought better of it. */
 export const exportKitList = () => call<string | null>('export_kit_list')
+/** The calendar file written; nothing when the person thought better of it. */
+export const writeCalendar = () => call<string | null>('write_calendar')
 export const addRain = (day: number) => call<View>('add_rain', { day })
 export const removeRain = (day: number, at: number) => call<View>('remove_rain', { day, at })
 /** First thing that day without a time; where it falls by itself without a day. Days count from 0. */
@@ -57,10 +60,17 @@ export const redo = () => call<View>('redo')
 export const save = () => call<View | null>('save')
 export const saveAs = () => call<View | null>('save_as')
 export const documents = () => call<DocumentName[]>('documents')
+/** Pages count from 1; beyond the last it is the last. */
+export const previewPage = (document: string, page: number, asked: PagesAsked) =>
+  call<PagePreview>('preview_page', { document, page, asked })
 /** Nothing while no folder has been chosen. */
 export const printFolder = () => call<string | null>('print_folder')
 export const choosePrintFolder = () => call<string | null>('choose_print_folder')
-export const print = (names: string[]) => call<Printed>('print', { names })
+/** `tell` hears of each document before it is set. */
+export const print = (names: string[], asked: PagesAsked, tell: (printing: Printing) => void) =>
+  call<Printed>('print', { names, asked, told: new Channel<Printing>(tell) })
+/** Ends a print after the document that is being set. */
+export const stopPrint = () => call<null>('stop_print')
 export const showPrinted = () => call<null>('show_printed')
 
 async function call<T>(command: string, args?: Record<string, unknown>): Promise<Reply<T>> {

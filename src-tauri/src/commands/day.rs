@@ -1,11 +1,12 @@
-//! The commands of how the days run: weather, lessons, people away, and what is told on the day.
+//! The commands of how the days run: weather, lessons, people away, and what is told on the day, the calendar file.
 
 use super::Reply;
 use crate::Shared;
+use crate::ask;
 use crate::edits::Told;
 use crate::shown::trouble;
 use shapes::window::View;
-use tauri::State;
+use tauri::{AppHandle, State};
 
 /// One more spell of rain in a day.
 #[tauri::command(async)]
@@ -34,6 +35,24 @@ pub(crate) fn wish(
     let mut desk = shared.desk();
     desk.wish(lesson, day, time).map_err(trouble)?;
     Ok(desk.view())
+}
+
+/// Writes the days as a calendar file and gives its name; null if the person thought better of it.
+#[tauri::command]
+pub(crate) async fn write_calendar(
+    app: AppHandle,
+    shared: State<'_, Shared>,
+) -> Reply<Option<String>> {
+    let name = shared.desk().calendar_name();
+    let Some(file) = ask::where_to_write_calendar(&app, &name) else {
+        return Ok(None);
+    };
+    let today = chrono::Local::now().date_naive();
+    shared
+        .desk()
+        .write_calendar(&file, today)
+        .map_err(trouble)?;
+    Ok(Some(file.display().to_string()))
 }
 
 /// One more absence.

@@ -1,7 +1,9 @@
 //! The desk: edits, undo, saving without loss.
 
+mod calendar;
 mod day;
 mod pace_book;
+mod pages;
 
 use super::*;
 
@@ -9,7 +11,7 @@ fn desk_with_file() -> (tempfile::TempDir, PathBuf, Desk) {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("one.walling");
     std::fs::write(&path, Library::example(false)).expect("writes");
-    let (desk, _) = Desk::set_up(Some(path.clone()), &folder.path().join("store")).expect("opens");
+    let desk = Desk::set_up(Some(path.clone()), &folder.path().join("store")).expect("opens");
     (folder, path, desk)
 }
 
@@ -29,6 +31,41 @@ fn undo_to_the_start_gives_the_starting_file_byte_for_byte() {
         std::fs::read_to_string(&path).expect("reads"),
         Library::example(false)
     );
+}
+
+#[test]
+fn broken_lessons_of_ones_own_are_told_and_the_built_in_ones_count() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let cards = folder.path().join("lessons/cards");
+    std::fs::create_dir_all(&cards).expect("makes it");
+    for name in ["copes.md", "throughs.md"] {
+        std::fs::write(cards.join(name), "no head\n").expect("writes");
+    }
+    let desk = Desk::set_up(None, folder.path()).expect("opens");
+    assert_eq!(desk.library.faults.len(), 2);
+    let view = desk.view();
+    let [copes, throughs] = view.own.as_slice() else {
+        panic!("{:?}", view.own);
+    };
+    assert_eq!(copes.code, "no-head");
+    let place = format!("{}, line 1: ", cards.join("copes.md").display());
+    assert!(copes.what.starts_with(&place), "{}", copes.what);
+    assert!(throughs.what.contains("throughs.md"), "{}", throughs.what);
+    let lessons = view.choices.lessons;
+    assert!(lessons.iter().any(|it| it.id == "copes"));
+}
+
+#[test]
+fn a_broken_table_of_ones_own_is_told_and_the_course_is_there() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let tables = folder.path().join("lessons/tables");
+    std::fs::create_dir_all(&tables).expect("makes it");
+    std::fs::write(tables.join("bars.toml"), "no table\n").expect("writes");
+    let view = Desk::set_up(None, folder.path()).expect("opens").view();
+    let [broken] = view.own.as_slice() else {
+        panic!("{:?}", view.own);
+    };
+    assert!(broken.what.contains("bars.toml, line 1"), "{}", broken.what);
 }
 
 #[test]

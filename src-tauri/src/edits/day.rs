@@ -51,7 +51,7 @@ impl Desk {
             bay: told.bay,
             done: share(told.done)?,
         };
-        let text = course::tell(self.text(), &report)?;
+        let text = course::tell(self.text(), &report, self.course.plan.sizing.length)?;
         self.change(text)
     }
 

@@ -20,13 +20,16 @@ export class Course {
   busy = $state(false)
 
   #edit: Edit
+  #changed: () => void
   #waiting: Record<string, string> = {}
   #field: string | undefined
   #timer: ReturnType<typeof setTimeout> | undefined
   #line: Promise<void> = Promise.resolve()
 
-  constructor(edit: Edit) {
+  /** `changed` hears of every other plan. */
+  constructor(edit: Edit, changed: () => void = () => {}) {
     this.#edit = edit
+    this.#changed = changed
   }
 
   /** What a field shows. */
@@ -147,7 +150,9 @@ export class Course {
 
   #take(reply: Reply<View | null>) {
     this.trouble = reply.ok ? undefined : reply.trouble
-    if (reply.ok && reply.value) this.view = reply.value
+    if (!reply.ok || !reply.value) return
+    this.view = reply.value
+    this.#changed()
   }
 
   #letGo() {

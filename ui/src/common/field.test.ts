@@ -11,6 +11,7 @@ const SPACING: Question = { key: 'wall.through_spacing', label: 'Spacing', unset
 describe('a note', () => {
   it('says what it means, what holds while it is empty, and who says so', () => {
     expect(note(SPACING)).toBe('Along a row. Left empty: 0.9 m (common practice, no source).')
+    expect(note({ key: 'group.pairs', label: 'Pairs', kind: 'choice', unset: 'mixed' })).toBe('')
     expect(note({ key: 'a', label: 'A' })).toBe('')
   })
 })

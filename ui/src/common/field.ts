@@ -25,9 +25,10 @@ export const COMMON = 'common practice, no source'
 export const idOf = (key: string) => key.replace(/[^\w]+/g, '-')
 
 /** What stands under a field: what it means, what holds while it is empty, and why. */
-export function note({ help, unset, from }: Question): string {
+export function note({ help, unset, from, kind }: Question): string {
   const whose = from ? ` (${from})` : ''
-  const empty = unset ? `Left empty: ${unset}${whose}.` : ''
+  // A list says itself what holds while nothing is chosen in it, but not who says so.
+  const empty = unset && (kind !== 'choice' || from) ? `Left empty: ${unset}${whose}.` : ''
   return [help, empty].filter(Boolean).join(' ')
 }
 

@@ -20,7 +20,7 @@ export type Step = {
 export const STEPS: readonly Step[] = [
   { id: 'ready', name: 'Ready?', drawing: 'elevation', now: ({ written }) => left(written.to_do) },
   { id: 'venue', name: 'Course', drawing: 'elevation', now: ({ written }) => written.venue },
-  { id: 'group', name: 'Group', drawing: 'setting_out', now: ({ plan }) => people(plan.people.students) },
+  { id: 'group', name: 'Group', drawing: 'elevation', now: ({ plan }) => people(plan.people.students) },
   { id: 'wall', name: 'Wall', drawing: 'section', now: ({ written }) => written.wall.length },
   { id: 'line', name: 'Line and ground', drawing: 'line_plan', now: ({ written }) => written.wall.lie },
   { id: 'frames', name: 'Frames', drawing: 'frame', now: ({ written }) => frames(written.frames.count) },
@@ -67,6 +67,7 @@ function standing({ today }: { today: Pick<WrittenToday, 'done'> | null }): stri
 const OF_KEY: readonly (readonly [start: string, step: StepId])[] = [
   ['venue.longest_wall', 'wall'],
   ['pace.seed', 'pages'],
+  ['worksheets', 'pages'],
   ['pace.chance', 'wall'],
   ['pace.beforehand', 'days'],
   ['pace.without', 'days'],

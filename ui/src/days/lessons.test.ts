@@ -1,9 +1,10 @@
 import { expect, it } from 'vitest'
-import { lessonsOf, lessonWords } from './lessons'
+import { lessonsOf, lessonWords, toAskFor, withoutPlace } from './lessons'
 
+const lesson = (id: string, title: string, fits = true) => ({ id, title, fits, taught: fits, why: 'on every course' })
 const seen = (values: Record<string, string> = {}) => ({
   values,
-  choices: { lessons: [['day', 'Briefing'], ['copes', 'Copes'], ['heads', 'Built ends']] as [string, string][] },
+  choices: { lessons: [lesson('day', 'Briefing'), lesson('copes', 'Copes'), lesson('heads', 'Built ends')] },
   plan: {
     timetable: [
       { day: 1, lesson: null }, { day: 1, lesson: 'copes' }, { day: 2, lesson: 'day' },
@@ -31,7 +32,13 @@ it('knows where a lesson was moved to, and that one is left out though it is giv
 })
 
 it('counts what is not where it falls', () => {
-  const lesson = (day: string, leftOut = false) => ({ day, leftOut })
-  expect(lessonWords([lesson('')])).toBe('each where it falls')
-  expect(lessonWords([lesson('2'), lesson('', true), lesson('1', true)])).toBe('1 moved, 2 left out')
+  const put = (day: string, leftOut = false) => ({ day, leftOut })
+  expect(lessonWords([put('')])).toBe('each where it falls')
+  expect(lessonWords([put('2'), put('', true), put('1', true)])).toBe('1 moved, 2 left out')
+})
+
+it('tells lessons to be asked for from those that find no stage here', () => {
+  const lessons = [lesson('copes', 'Copes'), lesson('lifting', 'Lifting', false), lesson('heads', 'Built ends')]
+  expect(toAskFor(lessons).map((it) => it.id)).toEqual(['lifting'])
+  expect(withoutPlace(lessons, [{ id: 'copes' }]).map((it) => it.id)).toEqual(['heads'])
 })

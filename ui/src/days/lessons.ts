@@ -12,6 +12,8 @@ export type Lesson = {
   /** The time it was moved to; empty for first thing. */
   time: string
   leftOut: boolean
+  /** Why this course teaches it, or why not. */
+  why: string
 }
 
 type Seen = {
@@ -34,13 +36,13 @@ export function lessonsOf({ values, choices, plan, written }: Seen): Lesson[] {
       const ids = plan.timetable.filter((it) => it.day === day.number).map((it) => it.lesson)
       return day.entries.filter((_, at) => ids[at] === id).map((it) => `day ${day.number}, ${it.start}, ${it.lasts}`)
     })
-  const titles = new Map(choices.lessons)
-  const inOrder = new Set([...plan.timetable.map((it) => it.lesson ?? ''), ...titles.keys()])
+  const known = new Map(choices.lessons.map((it) => [it.id, it]))
+  const inOrder = new Set([...plan.timetable.map((it) => it.lesson ?? ''), ...known.keys()])
   return [...inOrder]
-    .filter((id) => titles.has(id))
-    .map((id) => {
+    .flatMap((id) => known.get(id) ?? [])
+    .map(({ id, title, why }) => {
       const wish = wishes.find((it) => it.lesson === id)
-      return { id, title: titles.get(id) ?? id, given: given(id), day: wish?.day ?? '', time: wish?.time ?? '', leftOut: out.includes(id) }
+      return { id, title, why, given: given(id), day: wish?.day ?? '', time: wish?.time ?? '', leftOut: out.includes(id) }
     })
     .filter((it) => it.given.length !== 0 || it.day !== '' || it.leftOut)
 }
@@ -52,3 +54,12 @@ export function lessonWords(lessons: readonly Pick<Lesson, 'day' | 'leftOut'>[])
   const words = [moved !== 0 && `${moved} moved`, out !== 0 && `${out} left out`].filter(Boolean)
   return words.length === 0 ? 'each where it falls' : words.join(', ')
 }
+
+type Choice = View['choices']['lessons'][number]
+
+/** Lessons that a course like this teaches only when it asks for them. */
+export const toAskFor = (lessons: readonly Choice[]): Choice[] => lessons.filter((it) => !it.fits)
+
+/** Lessons that fit a course like this and have no place in it, though nobody left them out. */
+export const withoutPlace = (lessons: readonly Choice[], shown: readonly Pick<Lesson, 'id'>[]): Choice[] =>
+  lessons.filter((it) => it.fits && !shown.some((one) => one.id === it.id))

@@ -1,14 +1,24 @@
-// Printing: which pages are wanted, where they go, what was printed last.
+// Printing: which pages are wanted, in what size and for whom, where they go, what was printed last.
 import type * as Backend from '../backend'
 import type { Reply } from '../backend'
-import type { DocumentName, Printed, Trouble } from '../bindings'
+import type { DocumentName, PagesAsked, Printed, Printing as Progress, Trouble } from '../bindings'
 
-type Rust = Pick<typeof Backend, 'documents' | 'printFolder' | 'choosePrintFolder' | 'print' | 'showPrinted'>
+type Rust = Pick<
+  typeof Backend, 'documents' | 'printFolder' | 'choosePrintFolder' | 'print' | 'stopPrint' | 'showPrinted'
+>
 
 export class Printing {
   documents: DocumentName[] = $state.raw([])
-  unwanted: readonly string[] = $state.raw([])
+  /** Those whose tick is not as it began. */
+  turned: readonly string[] = $state.raw([])
+  /** In the large edition. */
+  large = $state(false)
+  /** Whose own pages, as places in the group; everybody's where nothing is said. */
+  students: readonly number[] | null = $state.raw(null)
   folder: string | null = $state(null)
+  /** How far the print has come that runs. */
+  progress: Progress | undefined = $state.raw()
+  stopping = $state(false)
   printed: Printed | undefined = $state.raw()
   trouble: Trouble | undefined = $state.raw()
   busy = $state(false)
@@ -23,7 +33,11 @@ export class Printing {
   }
 
   get wanted(): string[] {
-    return this.documents.map((it) => it.name).filter((name) => !this.unwanted.includes(name))
+    return this.documents.filter((it) => it.wanted !== this.turned.includes(it.name)).map((it) => it.name)
+  }
+
+  get asked(): PagesAsked {
+    return { large_print: this.large, students: this.students && [...this.students] }
   }
 
   /** Which documents there are, and where they would go. */
@@ -36,8 +50,26 @@ export class Printing {
   }
 
   want(name: string, wanted: boolean) {
-    const others = this.unwanted.filter((it) => it !== name)
-    this.unwanted = wanted ? others : [...others, name]
+    const begins = this.documents.find((it) => it.name === name)?.wanted ?? true
+    const others = this.turned.filter((it) => it !== name)
+    this.turned = wanted === begins ? others : [...others, name]
+  }
+
+  /** As they began: all that this course has something to say in, and nothing private. */
+  wantUsual() {
+    this.turned = []
+  }
+
+  wantNone() {
+    this.turned = this.documents.filter((it) => it.wanted).map((it) => it.name)
+  }
+
+  /** One student's pages wanted or not; with everybody's wanted it is the same as saying nothing. */
+  wantStudent(place: number, wanted: boolean, of: number) {
+    const all = Array.from({ length: of }, (_, at) => at)
+    const before = this.students ?? all
+    const now = all.filter((at) => (at === place ? wanted : before.includes(at)))
+    this.students = now.length === of ? null : now
   }
 
   async choose() {
@@ -51,21 +83,31 @@ export class Printing {
     if (this.folder === null) await this.choose()
     if (this.folder === null) return
     this.busy = true
+    this.stopping = false
     this.printed = undefined
     await this.#settle()
-    this.printed = this.#value(await this.#rust.print(this.wanted))
+    const tell = (progress: Progress) => (this.progress = progress)
+    this.printed = this.#value(await this.#rust.print(this.wanted, this.asked, tell))
+    this.progress = undefined
     this.busy = false
+  }
+
+  /** The document that is being set is still finished. */
+  async stop() {
+    this.stopping = true
+    this.#value(await this.#rust.stopPrint())
   }
 
   async show() {
     this.#value(await this.#rust.showPrinted())
   }
 
-  /** Another course: nothing of it has been printed, all its pages are wanted. */
+  /** Another course: nothing of it has been printed, and its pages are wanted as at first. */
   forget() {
     this.printed = undefined
     this.trouble = undefined
-    this.unwanted = []
+    this.turned = []
+    this.students = null
     this.folder = null
   }
 

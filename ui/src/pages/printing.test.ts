@@ -1,21 +1,27 @@
 // Printing asks for a folder when there is none, and prints what is ticked.
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Reply } from '../backend'
-import type { Printed } from '../bindings'
+import type { PagesAsked, Printed, Printing as Progress } from '../bindings'
 import { Printing } from './printing.svelte'
 
 const yes = <T>(value: T): Reply<T> => ({ ok: true, value })
-const document = (name: string) => ({ name, title: name, what: '' })
+const document = (name: string, isPrivate = false) => ({ name, title: name, what: '', private: isPrivate, wanted: !isPrivate })
 
 let folder: string | null
 let chosen: string | null
-const print = vi.fn(async (names: string[]) => yes<Printed>({ folder: 'there', files: names, unprintable: '' }))
+const print = vi.fn(async (names: string[], _asked: PagesAsked, tell: (progress: Progress) => void) => {
+  tell({ at: 1, of: names.length, title: 'Run sheet' })
+  return yes<Printed>({ folder: 'there', files: names, left: 0, unprintable: '', own: [] })
+})
+const stopPrint = vi.fn(async () => yes(null))
+const USUAL = { large_print: false, students: null }
 const settle = vi.fn(async () => {})
 const rust = {
-  documents: async () => yes([document('run-sheet'), document('load-list')]),
+  documents: async () => yes([document('run-sheet'), document('load-list'), document('contacts-sheet', true)]),
   printFolder: async () => yes(folder),
   choosePrintFolder: async () => yes(chosen),
   print,
+  stopPrint,
   showPrinted: async () => yes(null),
 }
 let printing: Printing
@@ -35,9 +41,55 @@ describe('printing', () => {
     expect(printing.wanted).toEqual(['load-list'])
     printing.want('run-sheet', true)
     await printing.print()
-    expect(print).toHaveBeenCalledWith(['run-sheet', 'load-list'])
+    expect(print).toHaveBeenCalledWith(['run-sheet', 'load-list'], USUAL, expect.any(Function))
     expect(printing.printed?.files).toEqual(['run-sheet', 'load-list'])
     expect(settle).toHaveBeenCalledBefore(print)
+  })
+
+  it('leaves out what is private until it is ticked, and again for another course', async () => {
+    printing.want('contacts-sheet', true)
+    expect(printing.wanted).toEqual(['run-sheet', 'load-list', 'contacts-sheet'])
+    printing.want('contacts-sheet', false)
+    expect(printing.wanted).toEqual(['run-sheet', 'load-list'])
+    printing.want('contacts-sheet', true)
+    printing.want('run-sheet', false)
+    printing.forget()
+    expect(printing.wanted).toEqual(['run-sheet', 'load-list'])
+  })
+
+  it('ticks none and the usual ones at once', () => {
+    printing.want('contacts-sheet', true)
+    printing.wantNone()
+    expect(printing.wanted).toEqual([])
+    printing.wantUsual()
+    expect(printing.wanted).toEqual(['run-sheet', 'load-list'])
+  })
+
+  it('prints in the size and for the students that were chosen', async () => {
+    printing.large = true
+    printing.wantStudent(1, false, 3)
+    await printing.print()
+    expect(print.mock.lastCall?.[1]).toEqual({ large_print: true, students: [0, 2] })
+    printing.wantStudent(1, true, 3)
+    expect(printing.students).toBeNull()
+  })
+
+  it('says how far it has come while it prints, and stops', async () => {
+    let finish = () => {}
+    print.mockImplementationOnce(async (names, _asked, tell) => {
+      tell({ at: 2, of: 2, title: 'Load list' })
+      await new Promise<void>((done) => (finish = done))
+      return yes<Printed>({ folder: 'there', files: names.slice(1), left: 1, unprintable: '', own: [] })
+    })
+    const printed = printing.print()
+    await vi.waitFor(() => expect(printing.progress).toEqual({ at: 2, of: 2, title: 'Load list' }))
+    await printing.stop()
+    expect(stopPrint).toHaveBeenCalledOnce()
+    expect(printing.stopping).toBe(true)
+    finish()
+    await printed
+    expect(printing.progress).toBeUndefined()
+    expect(printing.printed?.left).toBe(1)
   })
 
   it('asks for a folder first, and prints nothing if none is chosen', async () => {

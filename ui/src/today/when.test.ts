@@ -1,6 +1,6 @@
 // The time something is told for, and the stages that are asked about.
 import { describe, expect, it } from 'vitest'
-import { asked, defaultWhen, isOn, stagesOf, toFive, type Stage } from './when'
+import { asked, bayWords, defaultWhen, isFolded, isOn, stagesOf, toFive, type Stage } from './when'
 
 const DAYS = {
   'day.0.date': '2027-04-23', 'day.0.start': '09:00', 'day.0.finish': '17:00', 'day.0.breaks.0.start': '11:00',
@@ -55,5 +55,19 @@ describe('the stages', () => {
     expect(ids([stage('a', true, true), stage('b', true), stage('c', false), stage('d', false)])).toEqual(['b', 'c'])
     expect(ids([stage('a', false), stage('b', false)])).toEqual(['a'])
     expect(ids([stage('a', true, true)])).toEqual([])
+  })
+})
+
+describe('bays', () => {
+  const bays = (...shares: string[]) => shares.map((share) => ({ share, done: share === 'done' }))
+  it('are folded away when they are more than a screen of taps', () => {
+    expect([3, 4, 5].map((count) => isFolded({ bays: bays(...Array<string>(count).fill('50 %')) }))).toEqual([false, false, true])
+  })
+  it.each([
+    ['each not begun', bays('not begun', 'not begun')],
+    ['1 of 3 done', bays('done', '60 %', 'not begun')],
+    ['none of 2 done', bays('60 %', 'not begun')],
+  ])('%s', (words, told) => {
+    expect(bayWords(told)).toBe(words)
   })
 })

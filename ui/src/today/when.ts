@@ -69,6 +69,18 @@ export function stagesOf({ plan, written }: Known): Stage[] {
   }))
 }
 
+/** How many bays are told one by one at first sight; more of them are folded away. */
+const MANY = 4
+
+export const isFolded = ({ bays }: Pick<Stage, 'bays'>) => MANY < bays.length
+
+/** How far the bays have come, in a few words: `each not begun`, `3 of 10 done`. */
+export function bayWords(bays: Stage['bays']): string {
+  const [first] = bays
+  if (first && bays.every((it) => it.share === first.share)) return `each ${first.share}`
+  return `${bays.filter((it) => it.done).length || 'none'} of ${bays.length} done`
+}
+
 /** More at once is a list to search in, not a thing to tap. */
 const MOST = 3
 

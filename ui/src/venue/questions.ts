@@ -27,3 +27,17 @@ export const VENUE: readonly Question[] = [
   { key: 'venue.latitude', label: 'Latitude', kind: 'number', help: 'Degrees; north is positive. For daylight.' },
   { key: 'venue.longitude', label: 'Longitude', kind: 'number', help: 'Degrees; east is positive.' },
 ]
+
+/** What those who help have to know; words of any length. */
+const words = (key: string, label: string, help?: string): Question => ({
+  key: `emergency.${key}`, label, help, wide: true, unset: 'a blank to fill in',
+})
+
+export const EMERGENCY: readonly Question[] = [
+  words('first_aider', 'First aider'),
+  words('first_aid_kit', 'First aid kit', 'Where it lies.'),
+  words('hospital', 'Nearest hospital', 'One that takes people in: name, road, how far.'),
+  words('access', 'Way in', 'For an ambulance, and for students: turn, gate, track.'),
+  words('meeting_point', 'Meeting point', 'Where heads are counted and the ambulance is met.'),
+  words('signal', 'Telephone signal', 'Where there is one.'),
+]

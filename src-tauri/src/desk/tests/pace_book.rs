@@ -13,7 +13,7 @@ fn past_course(folder: &Path, name: &str) -> PathBuf {
 fn set_up() -> (tempfile::TempDir, Desk) {
     let folder = tempfile::tempdir().expect("a folder");
     let path = past_course(folder.path(), "one.walling");
-    let (desk, _) = Desk::set_up(Some(path), &folder.path().join("store")).expect("opens");
+    let desk = Desk::set_up(Some(path), &folder.path().join("store")).expect("opens");
     (folder, desk)
 }
 
@@ -39,6 +39,7 @@ fn a_course_is_recorded_for_others_and_taken_back() {
     assert!(book.recorded && !book.changed);
     assert_eq!(book.courses.len(), 1);
     assert!(book.courses[0].this);
+    assert_eq!(book.courses[0].first_day, "Tue 23 April 2024");
     let sort = |rows: &[shapes::written::BookRow]| {
         let it = rows.iter().find(|row| row.stage == "Sort the heap");
         it.map(|row| row.before != row.after)
@@ -77,7 +78,7 @@ fn there_is_something_to_record_once_something_was_told() {
 #[test]
 fn a_course_that_was_never_saved_is_not_recorded() {
     let folder = tempfile::tempdir().expect("a folder");
-    let (mut desk, _) = Desk::set_up(None, folder.path()).expect("the example");
+    let mut desk = Desk::set_up(None, folder.path()).expect("the example");
     tell(&mut desk, "sort", "12:00");
     assert!(matches!(desk.record_pace(), Err(Error::NeverSaved)));
 }

@@ -1,0 +1,105 @@
+//! Pages made away from the desk: in the size and for the students asked for, and stopped.
+
+use super::*;
+use crate::shown;
+use documents::Replaced;
+use shapes::window::Printing;
+use std::cell::RefCell;
+
+fn asked(large_print: bool, students: Option<Vec<usize>>) -> PagesAsked {
+    PagesAsked {
+        large_print,
+        students,
+    }
+}
+
+#[test]
+fn a_page_is_of_the_edition_and_the_students_asked_for() {
+    let (_folder, _path, desk) = desk_with_file();
+    let page = |document: &str, page: usize, asked: PagesAsked| {
+        let job = desk.print_job(asked);
+        job.page(document, page).expect("a page")
+    };
+    let all = page("attendance-slip", 1, asked(false, None));
+    assert_eq!(
+        (all.page, all.pages),
+        (1, 4),
+        "two slips to a page for eight"
+    );
+    let three = page("attendance-slip", 9, asked(false, Some(vec![1, 2, 4])));
+    assert_eq!(
+        (three.page, three.pages),
+        (2, 2),
+        "beyond the last is the last"
+    );
+    let usual = page("frame-card", 1, asked(false, None));
+    let large = page("frame-card", 1, asked(true, None));
+    assert!(usual.pages < large.pages);
+    assert!(usual.svg.contains("place:frames"));
+    assert!(usual.own.is_empty());
+    let none = desk.print_job(asked(false, None)).page("no-such", 1);
+    let told = shown::trouble(none.expect_err("no document"));
+    assert_eq!(told.code, "no-document");
+}
+
+#[test]
+fn a_print_tells_what_it_sets_and_stops_when_it_is_told_to() {
+    let (folder, _path, desk) = desk_with_file();
+    let into = folder.path().join("pages");
+    let names = ["feedback-sheet", "return-list", "ready-list"].map(str::to_owned);
+    let told: RefCell<Vec<Printing>> = RefCell::default();
+    let job = desk.print_job(asked(false, None));
+    let pack = job.run(&names, &into, |it| {
+        told.borrow_mut().push(it);
+        told.borrow().len() < 3
+    });
+    assert_eq!(pack.expect("prints").files.len(), 2);
+    let told = told.into_inner();
+    let first = told.first().expect("told");
+    assert_eq!((first.at, first.of), (1, 3));
+    assert_eq!(first.title, "Feedback sheet");
+    assert!(!into.join("ready-list.pdf").exists());
+    let nothing = job.run(&names, &folder.path().join("none"), |_| false);
+    assert!(nothing.expect("nothing to print").files.is_empty());
+    assert!(!folder.path().join("none").exists());
+}
+
+#[test]
+fn what_of_ones_own_can_not_be_used_is_told_beside_the_page() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let lessons = folder.path().join("lessons");
+    for (name, text) in [
+        ("pages/ready-list.typ", &b"\xff\xfe"[..]),
+        ("cards/copes.md", b"no head\n"),
+    ] {
+        let path = lessons.join(name);
+        std::fs::create_dir_all(path.parent().expect("a folder")).expect("makes it");
+        std::fs::write(path, text).expect("writes");
+    }
+    let desk = Desk::set_up(None, folder.path()).expect("opens");
+    let page = desk.print_job(asked(false, None)).page("ready-list", 1);
+    let own = page.expect("the built-in page").own;
+    let [lesson, template] = own.as_slice() else {
+        panic!("{own:?}");
+    };
+    assert!(lesson.what.contains("copes.md, line 1"), "{}", lesson.what);
+    assert!(lesson.cure.contains("built-in lesson"), "{}", lesson.cure);
+    assert!(
+        template.what.contains("ready-list.typ"),
+        "{}",
+        template.what
+    );
+    let replaced = Replaced {
+        document: "run-sheet",
+        own: vec!["run-sheet.typ".to_owned()],
+        why: press::Error::TooLong {
+            name: "run-sheet.typ".to_owned(),
+            seconds: 20,
+        },
+    };
+    let failed = shown::own(&desk.library, &[replaced]);
+    let failed = failed.last().expect("told");
+    assert_eq!(failed.code, "template-too-long");
+    assert!(failed.what.starts_with("Run sheet: "), "{}", failed.what);
+    assert_eq!(failed.cure, "This is the built-in page.");
+}
