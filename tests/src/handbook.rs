@@ -2,6 +2,7 @@
 
 mod handbook {
     mod bars;
+    mod coordinates;
     mod heaps;
     mod lifting;
     mod masses;

@@ -3,6 +3,7 @@
 pub mod courses;
 pub mod paper;
 pub mod program;
+pub mod reading;
 
 use std::collections::HashMap;
 use std::path::PathBuf;

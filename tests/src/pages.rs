@@ -2,10 +2,18 @@
 //! printer meet it.
 
 mod pages {
+    mod area;
     mod awkward;
     mod days;
+    mod field;
+    mod large;
+    mod letters;
     mod look;
     mod many;
+    mod office;
+    mod pictures;
+    mod private;
+    mod reading;
     mod standard;
     mod words;
 }

@@ -1,6 +1,7 @@
 //! Printed pages as others see them: text, places of words, fonts and tags, by the tools of
-//! poppler-utils.
+//! poppler-utils and by qpdf.
 
+use serde_json::Value;
 use std::process::{Command, Stdio};
 
 /// One PDF on the disk, for as long as it is looked at.
@@ -17,6 +18,20 @@ pub struct Word {
     pub paper: [f64; 2],
     /// Left, top, right, bottom.
     pub place: [f64; 4],
+    /// What it says.
+    pub text: String,
+}
+
+/// Words that stand beside each other and are read as one line.
+#[derive(Debug)]
+pub struct Line {
+    /// Counted from 1.
+    pub page: usize,
+    /// The paragraph it belongs to, as far as it can be told from the page; counted from 1.
+    pub block: usize,
+    /// How high its first word is, from the top of its tallest letter to the foot of its deepest:
+    /// in one typeface always the same part of the size of letters.
+    pub height: f64,
     /// What it says.
     pub text: String,
 }
@@ -84,6 +99,79 @@ impl Paper {
         words
     }
 
+    /// Every line, block by block.
+    pub fn lines(&self) -> Vec<Line> {
+        let mut lines: Vec<Line> = Vec::new();
+        let (mut page, mut block) = (0, 0);
+        for told in self.ask("pdftotext", &["-bbox-layout"], &["-"]).lines() {
+            let told = told.trim();
+            if told.starts_with("<page ") {
+                page += 1;
+            } else if told.starts_with("<block ") {
+                block += 1;
+            } else if told.starts_with("<line ") {
+                lines.push(Line {
+                    page,
+                    block,
+                    height: 0.0,
+                    text: String::new(),
+                });
+            } else if told.starts_with("<word ")
+                && let Some(line) = lines.last_mut()
+            {
+                let text = told.split_once('>').map_or("", |(_, text)| text);
+                let text = text.trim_end_matches("</word>");
+                if line.text.is_empty() {
+                    line.height = attribute(told, "yMax") - attribute(told, "yMin");
+                } else {
+                    line.text.push(' ');
+                }
+                line.text.push_str(&plain(text));
+            }
+        }
+        lines
+    }
+
+    /// The alternative text of each figure in the order of the file; empty where it has none.
+    pub fn alternatives(&self) -> Vec<String> {
+        let told = self.ask("qpdf", &["--json=2", "--json-key=qpdf"], &[]);
+        let told: Value = serde_json::from_str(&told).expect("qpdf writes JSON");
+        let objects = told["qpdf"][1].as_object().expect("objects").values();
+        objects
+            .map(|object| &object["value"])
+            .filter(|value| value["/S"] == "/Figure")
+            .map(|figure| {
+                let text = figure["/Alt"].as_str().unwrap_or_default();
+                // `u:` goes before a text, `b:` before bytes that are none.
+                text.strip_prefix("u:").unwrap_or_default().to_owned()
+            })
+            .collect()
+    }
+
+    /// What qpdf finds wrong with the file, if anything.
+    pub fn broken(&self) -> Option<String> {
+        let output = Command::new("qpdf")
+            .arg("--check")
+            .arg(self.file.path())
+            .output()
+            .unwrap_or_else(|cause| panic!("qpdf: {cause}"));
+        let told = [output.stdout, output.stderr].concat();
+        (!output.status.success()).then(|| String::from_utf8_lossy(&told).into_owned())
+    }
+
+    /// A page as a picture in shades of grey: width, height, and a byte for each point.
+    pub fn picture(&self, page: usize, dots_per_inch: u32) -> (usize, usize, Vec<u8>) {
+        let [page, dots] = [page.to_string(), dots_per_inch.to_string()];
+        let options = ["-gray", "-r", &dots, "-f", &page, "-l", &page];
+        let output = Command::new("pdftoppm")
+            .args(options)
+            .arg(self.file.path())
+            .stderr(Stdio::null())
+            .output()
+            .unwrap_or_else(|cause| panic!("pdftoppm (of poppler-utils): {cause}"));
+        grey(&output.stdout).expect("pdftoppm writes a picture")
+    }
+
     /// Names of fonts that are not in the file itself.
     pub fn fonts_left_out(&self) -> Vec<String> {
         let list = self.ask("pdffonts", &[], &[]);
@@ -129,6 +217,36 @@ fn attribute(line: &str, key: &str) -> f64 {
         .and_then(|(_, rest)| rest.split('"').next())
         .and_then(|number| number.parse().ok())
         .unwrap_or_else(|| panic!("no {key} in {line}"))
+}
+
+/// A text of XML as it is read.
+fn plain(text: &str) -> String {
+    let marks = [
+        ("&lt;", "<"),
+        ("&gt;", ">"),
+        ("&quot;", "\""),
+        ("&apos;", "'"),
+    ];
+    let text = marks.iter().fold(text.to_owned(), |text, (mark, sign)| {
+        text.replace(mark, sign)
+    });
+    text.replace("&amp;", "&")
+}
+
+/// A picture in the PGM form: `P5`, width, height, greatest value, then a byte for each point.
+pub fn grey(bytes: &[u8]) -> Option<(usize, usize, Vec<u8>)> {
+    let mut rest = bytes;
+    let mut word = || {
+        let end = rest.iter().position(u8::is_ascii_whitespace)?;
+        let (word, after) = rest.split_at(end);
+        rest = &after[1..];
+        std::str::from_utf8(word).ok()
+    };
+    let form = word()?;
+    let [width, height, most] = [word()?, word()?, word()?].map(|it| it.parse().ok());
+    let (width, height): (usize, usize) = (width?, height?);
+    (form == "P5" && most == Some(255) && rest.len() == width * height)
+        .then(|| (width, height, rest.to_vec()))
 }
 
 /// A text without its spaces.

@@ -5,10 +5,13 @@ mod terminal {
     mod calendar;
     mod days;
     mod desk;
+    mod editions;
     mod keys;
     mod kit;
+    mod own_pages;
     mod pace;
     mod printing;
+    mod private;
     mod saving;
     mod store;
     mod told;

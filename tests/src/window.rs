@@ -8,6 +8,8 @@ mod day;
 mod driver;
 #[path = "window/kit.rs"]
 mod kit;
+#[path = "window/pages.rs"]
+mod pages;
 #[path = "window/screen.rs"]
 mod screen;
 
@@ -72,10 +74,13 @@ fn a_course_is_opened_changed_saved_and_printed() {
     window.wait_for_text("printed", "worksheets-key.pdf");
     let pages = file.with_file_name("hollin-bank pages");
     for document in DOCUMENTS {
-        let pdf = fs::read(pages.join(format!("{}.pdf", document.name))).expect(document.name);
-        assert!(pdf.starts_with(b"%PDF"), "{}", document.name);
+        let pdf = fs::read(pages.join(format!("{}.pdf", document.name)));
+        // What is private is printed when it is ticked, and begins without.
+        let begins = pdf.as_ref().is_ok_and(|pdf| pdf.starts_with(b"%PDF"));
+        assert_eq!(begins, !document.is_private(), "{}: {pdf:?}", document.name);
     }
 
+    window.click("step-wall");
     window.click("undo");
     window.wait_for_text("figure-length", &before.written.wall.length);
 }

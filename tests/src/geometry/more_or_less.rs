@@ -4,7 +4,7 @@ use super::days::{Day, day, on};
 use checks::courses::{changed, library, list, number, numbers, parsed, plain, with};
 use craft::pace::crew::Gang;
 use craft::quantity::metres;
-use craft::tables::{Before, Lesson, Stage, Tables};
+use craft::tables::{Applies, Before, Lesson, Stage, Tables};
 use proptest::prelude::*;
 use serde_json::Value;
 
@@ -142,6 +142,7 @@ proptest! {
             minutes,
             before: stage.map_or(Before::EachDay, Before::Stage),
             safety: false,
+            when: vec![Applies::Always],
         });
         let with = chance(&tables);
         prop_assert!(with <= without, "{without} became {with}");

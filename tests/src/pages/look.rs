@@ -1,14 +1,11 @@
 //! What every document of every course must stand: printing, the standard, fonts, margins.
 
+use super::area::outside;
 use super::standard::fails;
 use checks::paper::Paper;
 use documents::{Course, DOCUMENTS, Document, print};
 use press::{Press, Printed};
 use std::sync::OnceLock;
-
-/// Nothing that is read may stand closer to the edge of the paper: printers can't reach it.
-/// The place of a word reaches a little beyond its letters, so this allows them about 8 mm.
-const EDGE_MM: f64 = 7.0;
 
 /// One press for all checks; fonts are read once.
 pub fn press() -> &'static Press {
@@ -46,6 +43,17 @@ fn faults_of(course: &Course, document: &Document, first: &Printed, paper: &Pape
     if paper.pages().len() != first.pages {
         faults.push(format!("{} pages were promised", first.pages));
     }
+    faults.extend(faults_of_file(paper));
+    faults.extend(outside(paper, course.edition));
+    if let Some(empty) = paper.pages().iter().position(|page| page.trim().is_empty()) {
+        faults.push(format!("page {} is empty", empty + 1));
+    }
+    faults
+}
+
+/// What is wrong with a file, whatever it says: its build, fonts, tables, figures.
+pub fn faults_of_file(paper: &Paper) -> Vec<String> {
+    let mut faults: Vec<String> = paper.broken().into_iter().collect();
     let fonts = paper.fonts_left_out();
     faults.extend(
         fonts
@@ -57,29 +65,10 @@ fn faults_of(course: &Course, document: &Document, first: &Printed, paper: &Pape
     if 0 < bare {
         faults.push(format!("{bare} of {} tables have no heads", heads.len()));
     }
-    faults.extend(beyond_the_margins(paper));
-    if let Some(empty) = paper.pages().iter().position(|page| page.trim().is_empty()) {
-        faults.push(format!("page {} is empty", empty + 1));
+    let told = paper.alternatives();
+    let untold = told.iter().filter(|text| text.trim().is_empty()).count();
+    if 0 < untold {
+        faults.push(format!("{untold} of {} figures say nothing", told.len()));
     }
     faults
-}
-
-/// Words that stand too near the edge, or beyond it.
-fn beyond_the_margins(paper: &Paper) -> Vec<String> {
-    let edge = EDGE_MM / 25.4 * 72.0;
-    paper
-        .words()
-        .iter()
-        .filter(|word| {
-            let [width, height] = word.paper;
-            let [left, top, right, bottom] = word.place;
-            left < edge || top < edge || width - edge < right || height - edge < bottom
-        })
-        .map(|word| {
-            format!(
-                "page {}: {:?} stands at {:?}",
-                word.page, word.text, word.place
-            )
-        })
-        .collect()
 }

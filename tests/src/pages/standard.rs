@@ -1,7 +1,8 @@
 //! The accessibility standard ISO 14289-1 (PDF/UA-1), and that the check can fail.
 
-use super::look::printed;
+use super::look::{faults_of_file, printed};
 use checks::courses::{plain, planned};
+use checks::paper::Paper;
 use documents::named;
 use page_validation::{SafetyLimits, ValidationOptions, ValidationProfile, validate_pdf_bytes};
 
@@ -52,4 +53,24 @@ fn damaged_pages_break_the_standard() {
         let broken = damaged(&sheet, old, new);
         assert!(!fails(&broken).is_empty(), "{old} made {new} goes unseen");
     }
+}
+
+/// The checks of our own see what they are there for, too.
+#[test]
+fn damaged_pages_are_seen_by_our_own_checks() {
+    let course = planned(&plain());
+    let sheet = printed(&course, named("setting-out").expect("a sheet")).pdf;
+    let faults = |pdf: &[u8]| faults_of_file(&Paper::new(pdf));
+    assert!(faults(&sheet).is_empty(), "{:?}", faults(&sheet));
+    for (old, new, says) in [
+        ("/S/TH", "/S/TD", "tables have no heads"),
+        ("/Alt", "/Alx", "figures say nothing"),
+        ("/FontFile2", "/FontFileX", "a font is left out"),
+    ] {
+        let found = faults(&damaged(&sheet, old, new));
+        let seen = found.iter().any(|it| it.contains(says));
+        assert!(seen, "{old} made {new}: {found:?}");
+    }
+    // Cut off in the middle, or with a page that is no longer one.
+    assert!(Paper::new(&sheet[..sheet.len() / 2]).broken().is_some());
 }

@@ -1,7 +1,12 @@
 //! What each document must say: the figures of the plan, as people read them.
 
+mod office;
+
+use super::field;
 use checks::paper::{Paper, letters};
-use documents::{Course, Document};
+use craft::worksheet::{Asked, Question, sheet};
+use documents::{Course, Document, Edition, filled};
+use files::{Block, Card, Span};
 
 /// Panics at the first thing a document should say and does not.
 pub fn has_its_words(course: &Course, document: &Document, paper: &Paper) {
@@ -13,6 +18,9 @@ pub fn has_its_words(course: &Course, document: &Document, paper: &Paper) {
             document.name,
             paper.text()
         );
+    }
+    if document.name == "site-card" && course.edition == Edition::Usual {
+        assert_eq!(paper.pages().len(), 1, "the site card is one page");
     }
     let students = course.file.course.group.students.len();
     if document.name == "worksheets" {
@@ -32,15 +40,110 @@ fn due(course: &Course, document: &str) -> Vec<String> {
         "setting-out" => setting_out(course),
         "run-sheet" => run_sheet(course),
         "progress-sheet" => progress_sheet(course),
+        "site-card" => field::site_card(course),
+        "frame-card" => field::frame_card(course),
+        "inspection-sheet" => field::inspection_sheet(course),
+        "stints-poster" => field::stints_poster(course),
+        "risk-assessment" => field::risk_assessment(course),
+        "safety-briefing" => field::safety_briefing(course),
         "safety-handout" => safety_handout(course),
         "lifting-card" => lifting_card(course),
+        "lesson-cards" => lesson_cards(course),
+        "lesson-handouts" => lesson_handouts(course),
         "return-list" => return_list(course),
         "ready-list" => ready_list(course),
         "money-sheet" => money_sheet(course),
-        "worksheets" | "worksheets-key" => names(course),
+        "worksheets" => worksheets(course),
+        "worksheets-key" => worksheets_key(course),
+        "joining-letter" => office::joining_letter(course),
+        "fitness-declaration" => office::fitness_declaration(course),
+        "register" => office::register(course),
+        "attendance-slip" => office::attendance_slip(course),
+        "feedback-sheet" => office::feedback_sheet(course),
+        "emergency-sheet" => office::emergency_sheet(course),
+        "contacts-sheet" => office::contacts_sheet(course),
         // A new document says at least whose it is.
         _ => vec![course.written.title.clone()],
     }
+}
+
+/// The cards of the lessons this course teaches.
+fn taught(course: &Course) -> Vec<&Card> {
+    let library = &course.library;
+    let cards = course.plan.taught.iter().filter_map(|lesson| {
+        let lesson = library.tables.lessons.get(*lesson)?;
+        library.cards.iter().find(|card| card.id == lesson.id)
+    });
+    let taught: Vec<&Card> = cards.collect();
+    assert_eq!(taught.len(), course.plan.taught.len());
+    taught
+}
+
+/// Who teaches has all but the text: what to show, what goes wrong, questions and answers.
+fn lesson_cards(course: &Course) -> Vec<String> {
+    let mut words = vec![course.written.title.clone()];
+    for card in taught(course) {
+        words.extend(card.kit.iter().cloned());
+        let texts = card.aims.iter().chain(&card.show).chain(&card.mistakes);
+        let questions = card.questions.iter().flat_map(|it| [&it.ask, &it.answer]);
+        words.extend(texts.chain(questions).map(|text| filled(course, text)));
+    }
+    words
+}
+
+/// Students have the text with it, and no answers.
+fn lesson_handouts(course: &Course) -> Vec<String> {
+    let mut words = vec![course.written.title.clone()];
+    for card in taught(course)
+        .into_iter()
+        .filter(|card| card.before != "day")
+    {
+        let asked = card.questions.iter().map(|it| &it.ask);
+        let texts = card.aims.iter().chain(asked);
+        words.extend(texts.map(|text| filled(course, text)));
+        // A paragraph may go on on the next page, but its first letters stand on one line.
+        for block in &card.text {
+            if let Block::Paragraph(spans) | Block::Heading(spans) = block
+                && let Some(Span::Words(text)) = spans.first()
+            {
+                words.push(filled(course, text).chars().take(20).collect());
+            }
+        }
+    }
+    words
+}
+
+/// What each student is asked, with the student's place in the group and name.
+fn sheets(course: &Course) -> Vec<(String, Vec<Question>)> {
+    let asked = Asked {
+        course: &course.file.course,
+        tables: &course.library.tables,
+        frames: &course.plan.frames,
+    };
+    let students = course.file.course.group.students.iter().enumerate();
+    students
+        .map(|(place, student)| (student.name.clone(), sheet(&asked, place)))
+        .collect()
+}
+
+/// Every student's name, and what stands over each question.
+fn worksheets(course: &Course) -> Vec<String> {
+    let mut words = names(course);
+    for (_, questions) in sheets(course) {
+        words.extend(questions.iter().map(|it| it.kind.title().to_owned()));
+        words.extend(questions.into_iter().flat_map(|it| it.choices));
+    }
+    words
+}
+
+/// Every student's name, and every answer on its own.
+fn worksheets_key(course: &Course) -> Vec<String> {
+    let mut words = names(course);
+    for (_, questions) in sheets(course) {
+        let answers = questions.iter().flat_map(|it| it.answer.split("; "));
+        words.extend(answers.map(str::to_owned));
+    }
+    words
 }
 
 fn stone_order(course: &Course) -> Vec<String> {

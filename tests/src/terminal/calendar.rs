@@ -294,10 +294,12 @@ fn the_same_course_gives_the_same_file_and_each_entry_has_a_name_of_its_own() {
         assert_eq!(uids.len(), all, "two entries have one name");
         uids
     };
-    // Written later it is the same entries, newer; another course has none of them.
+    // Written later or under another title it is the same entries; a course elsewhere has none.
     let (later, _) = written(&desk, &["--made", "2027-04-20"]);
     assert_eq!(later, first.replace("DTSTAMP:20270424", "DTSTAMP:20270420"));
-    let other = Desk::with_course(&with(&[("Plain course", "Other course")]));
+    let renamed = Desk::with_course(&with(&[("Plain course", "Other course")]));
+    assert_eq!(uids(&first), uids(&written(&renamed, &[]).0));
+    let other = Desk::with_course(&with(&[("latitude = 54.2", "latitude = 51.3")]));
     let others = uids(&written(&other, &[]).0);
     assert!(uids(&first).iter().all(|uid| !others.contains(uid)));
 }

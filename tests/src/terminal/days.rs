@@ -155,6 +155,11 @@ fn the_keys_the_example_explains_are_sound() {
         "[timetable]",
         "short_breaks =",
         "leave_out =",
+        "teach =",
+        "[worksheets]",
+        "level =",
+        "arithmetic =",
+        "questions =",
         "[[wish]]",
         "lesson =",
         "day =",
@@ -181,7 +186,7 @@ fn the_keys_the_example_explains_are_sound() {
         if is_explained { bare } else { line }
     });
     let text = lines.collect::<Vec<_>>().join("\n") + "\n";
-    assert_eq!(found, 22, "{text}");
+    assert_eq!(found, 28, "{text}");
     // The group's own table ends where that of the absence begins.
     let running = planned(&text).file.course.running;
     assert_eq!((running.wishes.len(), running.progress.len()), (1, 1));

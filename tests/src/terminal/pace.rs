@@ -131,6 +131,16 @@ fn a_later_record_counts_in_place_of_the_earlier() {
 }
 
 #[test]
+fn a_store_that_is_not_there_is_made() {
+    let shelf = Shelf::new();
+    shelf.build_slowly();
+    std::fs::remove_dir(&shelf.store).expect("an empty folder");
+    let ran = shelf.stored("pace record course.walling");
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    assert!(ran.out.starts_with("Recorded: "), "{}", ran.out);
+}
+
+#[test]
 fn what_can_not_be_recorded_is_refused() {
     let shelf = Shelf::new();
     for (arguments, words) in [

@@ -76,18 +76,6 @@ fn a_mistake_in_a_file_of_ones_own_is_named_with_file_and_line() {
         ),
         ("lessons/tables/stone.toml", "", 1),
         ("lessons/glossary.toml", "[[term]]\nword = \"batter\"\n", 1),
-        ("lessons/cards/my-own.md", "no head\n", 1),
-        (
-            "lessons/cards/my-own.md",
-            "+++\nid = \"my-own\"\ntitle = 7\n+++\ntext\n",
-            3,
-        ),
-        ("lessons/cards/my-own.md", &card("other", 15), 2),
-        (
-            "lessons/cards/my-own.md",
-            &card("my-own", 15).replace("first-lift", "frist-lift"),
-            6,
-        ),
     ] {
         all.extend(faults(name, text, line));
     }
@@ -130,6 +118,41 @@ fn a_nonsensical_figure_in_a_table_of_ones_own_is_refused() {
         }
     }
     assert!(taken.is_empty(), "\n{}", taken.join("\n"));
+}
+
+/// A broken lesson is named, and the rest is there: the built-in one in its place.
+#[test]
+fn a_broken_lesson_of_ones_own_is_named_and_the_built_in_one_is_used() {
+    for (name, text, place, cure) in [
+        (
+            "my-own.md",
+            "no head\n".to_owned(),
+            "1:1",
+            "this lesson is not there",
+        ),
+        (
+            "copes.md",
+            card("copes", 15).replace("first-lift", "frist-lift"),
+            "6:10",
+            "the built-in lesson of this name is used",
+        ),
+        (
+            "copes.md",
+            card("copes", 15).replace("Text.", "Text of {7 hands}."),
+            "15:9",
+            "the built-in lesson of this name is used",
+        ),
+    ] {
+        let path = format!("lessons/cards/{name}");
+        let desk = desk(&path, &text);
+        let store = desk.file("store").display().to_string();
+        let ran = desk.call("plan", &["--store", &store]);
+        assert_eq!(ran.code, Some(0), "{}", ran.err);
+        let place = format!("{store}/{path}:{place}: ");
+        assert!(ran.err.starts_with(&place), "{place} in {}", ran.err);
+        assert!(ran.err.contains(cure), "{}", ran.err);
+        assert_eq!(ran.out, desk.call("plan", &[]).out, "{name}");
+    }
 }
 
 fn card(id: &str, minutes: u32) -> String {
@@ -182,20 +205,6 @@ fn a_page_of_ones_own_is_printed() {
         text.contains("My own order") && text.contains("Plain course"),
         "{text}"
     );
-    // One that is broken says which and where.
-    desk.put(
-        "store/lessons/pages/stone-order.typ",
-        "// Mine.\n#no-such-thing\n",
-    );
-    let ran = desk.call("print", &rest);
-    assert_eq!(ran.code, Some(2));
-    assert!(
-        ran.err.contains("stone-order.typ") && ran.err.contains('2'),
-        "{}",
-        ran.err
-    );
-    let kept = std::fs::read(desk.file("out/stone-order.pdf")).expect("the old page");
-    assert_eq!(kept, pdf);
 }
 
 /// Without `--store` nothing outside the file counts.

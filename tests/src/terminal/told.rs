@@ -44,6 +44,37 @@ fn a_report_goes_into_the_file_and_the_answer_is_that_of_the_plan() {
     assert_eq!(now, "2027-04-24T11:00:00+01:00");
 }
 
+/// Whatever rain or absence comes in later, the wall that is being built stays as long as it is.
+#[test]
+fn the_first_report_writes_down_a_length_that_was_left_open() {
+    let open = changed(plain(), &[("length = \"6 m\"", "length = \"auto\"")]);
+    let desk = Desk::with_course(&open);
+    let length = json(&desk)["wall"]["length_m"].clone();
+    let ran = told(&desk, "line --at 11:00");
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    assert!(
+        ran.out.contains("its length is written down"),
+        "{}",
+        ran.out
+    );
+    assert!(!text(&desk).contains("length = \"auto\""));
+    assert_eq!(json(&desk)["wall"]["length_m"], length);
+    let ran = told(&desk, "dig --at 13:30");
+    assert!(!ran.out.contains("written down"), "{}", ran.out);
+}
+
+#[test]
+fn what_is_much_quicker_than_usual_is_asked_about() {
+    let desk = Desk::with_course(&plain());
+    let ran = told(&desk, "pin --at 15:30");
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    for words in ["times as quick as usual", "told FILE --take-back"] {
+        assert!(ran.out.contains(words), "{}", ran.out);
+    }
+    let ran = told(&desk, "--take-back");
+    assert!(!ran.out.contains("as quick as usual"), "{}", ran.out);
+}
+
 #[test]
 fn day_bay_and_share_are_taken_as_typed() {
     let desk = Desk::with_course(&plain());
@@ -157,7 +188,11 @@ fn what_can_not_be_is_refused_and_nothing_is_written() {
             "invalid value '60'",
             "60% or as 0.6",
         ),
-        ("line --at 11:00 --bay 0", "invalid value '0'", "1.."),
+        (
+            "line --at 11:00 --bay 0",
+            "invalid value '0'",
+            "count from 1",
+        ),
         ("line", "--at", "Usage"),
         ("", "--at", "Usage"),
         (

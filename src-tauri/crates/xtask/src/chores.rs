@@ -104,6 +104,9 @@ pub(crate) fn pictures() -> Done {
     let mut window = cargo(&["test", "--package", "checks", "--test", "window"]);
     window.env("TAKE_PICTURES", &folder);
     run(window)?;
+    let mut pages = cargo(&["test", "--package", "checks", "--test", "pages", "pictures"]);
+    pages.env("TAKE_PICTURES", &folder);
+    run(pages)?;
     page_picture(&folder)
 }
 
