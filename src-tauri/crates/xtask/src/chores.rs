@@ -101,10 +101,10 @@ pub(crate) fn pictures() -> Done {
     run(cargo(&["build", "--workspace", "--bins"]))?;
     let folder = top().join("tests/pictures");
     std::fs::create_dir_all(&folder).map_err(|wrong| wrong.to_string())?;
-    let mut window = cargo(&["test", "--package", "checks", "--test", "window"]);
+    let mut window = cargo(&["test", "--workspace", "--test", "window"]);
     window.env("TAKE_PICTURES", &folder);
     run(window)?;
-    let mut pages = cargo(&["test", "--package", "checks", "--test", "pages", "pictures"]);
+    let mut pages = cargo(&["test", "--workspace", "--test", "pages", "pictures"]);
     pages.env("TAKE_PICTURES", &folder);
     run(pages)?;
     page_picture(&folder)
