@@ -3,7 +3,7 @@
 use crate::quantity::{FOOT_M, Length, Units, metres};
 
 /// The longest wall that is ever tried.
-const LONGEST_M: f64 = 400.0;
+pub(crate) const LONGEST_M: f64 = 400.0;
 
 /// A reason for a length.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -2,10 +2,9 @@
 
 use super::Planner;
 use super::changes::Change;
-use super::search::LONGEST_TRIED_M;
 use crate::course::{Course, Group};
 use crate::pace::crew;
-use crate::pace::sizing::{Binding, Bound, Sizing};
+use crate::pace::sizing::{Binding, Bound, LONGEST_M, Sizing};
 use crate::quantity::{Length, Read, metres};
 use std::borrow::Cow;
 use std::rc::Rc;
@@ -131,7 +130,7 @@ impl Planner<'_> {
     ) -> Option<(Length, Binding)> {
         let length = match limit {
             Binding::Pace => self.about_pace_from(pace_of(sizing), ASKED) * by,
-            Binding::Frames => self.frames_limit().unwrap_or(metres(LONGEST_TRIED_M)),
+            Binding::Frames => self.frames_limit().unwrap_or(metres(LONGEST_M)),
             Binding::Stone => self.stone_limit()?,
             _ => return None,
         };

@@ -6,10 +6,8 @@
 //! and not the longer; the others have answered. Where one frame more lets a course finish after
 //! all, the answer is off by that course: the forecast at the length chosen asks all of them.
 
+use crate::pace::sizing::LONGEST_M;
 use crate::quantity::{Length, metres};
-
-/// The longest wall that is ever tried.
-pub(super) const LONGEST_TRIED_M: f64 = 400.0;
 
 /// The chance falls about by this share of the share that a wall gets longer: a first guess.
 const SLOPE: f64 = 0.8;
@@ -109,11 +107,8 @@ impl Bracket {
         };
         match self.bad {
             _ if metres(0.0) < good && spare < HAIR => None,
-            None if metres(LONGEST_TRIED_M) <= good => None,
-            None => Some(least(
-                good * (1.0 + 2.0 * far(spare)),
-                metres(LONGEST_TRIED_M),
-            )),
+            None if metres(LONGEST_M) <= good => None,
+            None => Some(least(good * (1.0 + 2.0 * far(spare)), metres(LONGEST_M))),
             Some((bad, _)) if bad - good <= looked.fineness => None,
             Some((bad, count)) if good <= metres(0.0) => Some(bad * (1.0 - far(share(count)))),
             Some((bad, count)) => {
@@ -193,6 +188,6 @@ mod tests {
         // Nobody finishes anything, and everybody whatever is tried.
         assert!(found(&[0.0; 500], 0.8, 5.0, 0.001).0 < 0.01);
         let (length, _) = found(&[1000.0; 500], 0.8, 5.0, 0.001);
-        assert!((length - LONGEST_TRIED_M).abs() < 1e-9, "{length}");
+        assert!((length - LONGEST_M).abs() < 1e-9, "{length}");
     }
 }
