@@ -1,6 +1,7 @@
 //! The one door into the sums: a course and the tables go in, the whole plan comes out.
 
 mod advice;
+mod built;
 mod changes;
 mod cures;
 mod days;
@@ -11,6 +12,7 @@ mod heaps;
 mod kit;
 mod lessons;
 mod lifting;
+mod memory;
 mod ready;
 #[cfg(test)]
 pub(crate) mod sample;
@@ -23,12 +25,13 @@ mod wishes;
 pub use advice::{Advice, Lift, TwoWalls};
 pub use changes::Change;
 pub use days::Days;
+pub use memory::Memory;
 pub use today::{Cure, CureKind, Today};
 
 use crate::Error;
 use crate::cautions::{self, Shown};
 use crate::conditions::Conditions;
-use crate::course::{Course, Effect, WallKind};
+use crate::course::{Course, WallKind};
 use crate::deliveries::{Delivery, deliveries};
 use crate::frames::{Fittings, Frames, Leapfrog};
 use crate::hazards::Shown as Hazard;
@@ -39,21 +42,18 @@ use crate::loads::Loads;
 use crate::money::Money;
 use crate::pace::SAMPLES;
 use crate::pace::book::{Book, BookRate};
-use crate::pace::crew::{self, Gang};
 use crate::pace::forecast::Forecast;
-use crate::pace::programme::{Given, Programme};
 use crate::pace::sizing::Sizing;
 use crate::pace::timetable::Entry;
-use crate::pace::work::Amounts;
 use crate::people::{Stint, stints};
-use crate::quantity::{Length, metres};
 use crate::readiness::{Planned, ToDo};
 use crate::retaining::Retaining;
 use crate::stone::Stone;
-use crate::sun::SunDay;
+use crate::sun::{SunDay, Suns};
 use crate::tables::{KitRule, PaceTable, Tables};
 use crate::timber::TimberPlan;
-use crate::wall::{Ground, Line, Section, Volumes, Wall, WallEnd};
+use crate::wall::{Ground, Section, Volumes, Wall, WallEnd};
+use built::Built;
 use size::Sized;
 use std::borrow::Cow;
 use std::rc::Rc;
@@ -145,7 +145,33 @@ pub struct StageWork {
 /// # Errors
 /// Any [`Error`]: what the course asks can't be built or is not in the tables.
 pub fn plan(course: &Course, tables: &Tables) -> Result<Plan, Error> {
-    Planner::new(course, tables)?.plan()
+    again(course, tables, Asked::Advice, &mut Memory::default())
+}
+
+/// The plan of a course that is being changed, with what the plan before it has reckoned already.
+///
+/// # Errors
+/// As [`plan`].
+pub fn again(
+    course: &Course,
+    tables: &Tables,
+    asked: Asked,
+    memory: &mut Memory,
+) -> Result<Plan, Error> {
+    let planner = Planner::new(course, tables, memory)?;
+    let plan = planner.plan(asked)?;
+    memory.keep(&planner);
+    Ok(plan)
+}
+
+/// How much is asked of a plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Asked {
+    /// What the course comes to, for someone who is still typing: [`Plan::advice`] and the cures
+    /// of the day are left out, which take longer than all the rest.
+    Figures,
+    /// And what could be done otherwise.
+    Advice,
 }
 
 /// What does not depend on the length of the wall.
@@ -161,31 +187,26 @@ struct Planner<'a> {
     time: Rc<Time>,
 }
 
-/// What a certain length of wall takes.
-struct Built {
-    wall: Wall,
-    length: Length,
-    volumes: Volumes,
-    frames: Frames,
-    stone: Stone,
-}
-
 impl<'a> Planner<'a> {
-    fn new(course: &'a Course, tables: &'a Tables) -> Result<Self, Error> {
+    fn new(course: &'a Course, tables: &'a Tables, memory: &Memory) -> Result<Self, Error> {
         if course.group.students.is_empty() {
             return Err(Error::NoStudents);
         }
         let rules = given::kit_rules(course, tables)?;
         given::sound(tables)?;
         given::running(course, tables)?;
-        let course = lessons::with_the_taught(given::with_frames_free(course, &rules), tables);
+        let suns = Rc::new(Suns::known_of(memory.suns(&course.venue)));
+        let course =
+            lessons::with_the_taught(given::with_frames_free(course, &rules), tables, &suns);
         let pace = given::with_rates(&tables.pace, &course.rates, &tables.stages)?;
         let book = Book::of(&course.recorded, &tables.stages, &pace.spread)?;
-        let chances = Rc::new(Chances::new(book.belief(), course.seed, SAMPLES));
+        let belief = book.belief();
+        let drawn = memory.luck(course.seed, &belief, &tables.stages);
+        let chances = Rc::new(Chances::new(belief, course.seed, SAMPLES).drawn_before(drawn));
         Ok(Self {
             section: course.wall.section()?,
             ground: Ground::new(course.wall.ground.clone()),
-            time: Rc::new(Time::new(&course, tables, &pace, chances)),
+            time: Rc::new(Time::new(&course, tables, &pace, chances, suns)),
             course,
             rules,
             tables,
@@ -194,7 +215,7 @@ impl<'a> Planner<'a> {
         })
     }
 
-    fn plan(&self) -> Result<Plan, Error> {
+    fn plan(&self, asked: Asked) -> Result<Plan, Error> {
         let sized = self.sized()?;
         let days = self.days(&sized.built, &sized.programme);
         let timetable = self.timetable(&sized.programme);
@@ -205,7 +226,7 @@ impl<'a> Planner<'a> {
             programme,
             forecast,
         } = sized;
-        let sun = days::sun(&self.course);
+        let sun = self.time.suns.of(&self.course);
         let conditions = Conditions::of(&self.course, &sun);
         let kit = self.kit(&built, &conditions);
         let gang = self.gang(&built);
@@ -239,7 +260,7 @@ impl<'a> Planner<'a> {
         let deliveries = deliveries(&self.course, &built.stone, retaining.as_ref(), table);
         let lifting = self.lifting(&built.stone);
         let hazards = self.hazards(&built, &conditions, &lifting, ratio);
-        let today = self.today(&built, &programme)?;
+        let today = self.today(&built, &programme, asked)?;
         let to_do = self.to_do(Planned {
             stone: &built.stone,
             deliveries: &deliveries,
@@ -260,7 +281,10 @@ impl<'a> Planner<'a> {
         })?;
         Ok(Plan {
             days,
-            advice: self.advice(&sizing, room, forecast.chance),
+            advice: match asked {
+                Asked::Advice => self.advice(&sizing, room, forecast.chance),
+                Asked::Figures => Advice::default(),
+            },
             today,
             book: self.book_rates(),
             to_do,
@@ -291,67 +315,6 @@ impl<'a> Planner<'a> {
             cautions,
             hazards,
         })
-    }
-
-    fn build(&self, length: Length) -> Result<Built, Error> {
-        let given = &self.course.wall;
-        let wall = self.standing(length);
-        wall.can_stand(given.footing.map_or(metres(0.0), |it| it.outset))
-            .map_err(|error| error.shown_in(self.course.units))?;
-        let volumes = Volumes::of(&wall, given.footing, given.cope_height);
-        let frames = Frames::set_out(given, &wall, &self.course.frames, &self.tables.bars)?;
-        let (stone, table) = (&self.course.stone, &self.tables.stone);
-        let stone = Stone::of(given, &wall, &volumes, stone, table)?;
-        Ok(Built {
-            wall,
-            length,
-            volumes,
-            frames,
-            stone,
-        })
-    }
-
-    /// The wall as it stands when it is so long.
-    fn standing(&self, length: Length) -> Wall {
-        Wall {
-            section: self.section,
-            line: Line::of_length(&self.course.wall.line, length),
-            ground: self.ground.clone(),
-            top: self.course.wall.top,
-        }
-    }
-
-    fn gang(&self, built: &Built) -> Gang<'_> {
-        let frames = &self.course.frames;
-        let in_use = frames.in_stock.filter(|_| frames.leapfrog);
-        Gang {
-            group: &self.course.group,
-            pace: &self.pace,
-            room: crew::room(built.length, built.frames.rows.len(), in_use),
-            waits_for_help: self.course.running.counts(Effect::Teaching),
-        }
-    }
-
-    fn amounts<'b>(&'b self, built: &'b Built) -> Amounts<'b> {
-        Amounts {
-            wall: &self.course.wall,
-            standing: &built.wall,
-            volumes: &built.volumes,
-            frames: &built.frames,
-            stone: &built.stone,
-        }
-    }
-
-    fn programme(&self, built: &Built) -> Programme {
-        let given = Given {
-            stages: &self.tables.stages,
-            lessons: &self.tables.lessons,
-            pace: &self.pace,
-            running: &self.course.running,
-            timed: &self.time.timed,
-            spacing: self.course.frames.spacing,
-        };
-        Programme::new(&given, &self.amounts(built), &self.gang(built))
     }
 
     fn book_rates(&self) -> Vec<BookRate> {

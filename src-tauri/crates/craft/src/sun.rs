@@ -4,11 +4,13 @@
 //! `solar-positioning` crate: the sun's centre at -0.8333° for rise and set, at -6° for
 //! civil twilight, at sea level.
 
-use crate::course::Venue;
+use crate::course::{Course, Venue};
 use chrono::{DateTime, NaiveDate, Timelike};
 use chrono_tz::Tz;
 use solar_positioning::delta_t::estimate_from_date_like;
 use solar_positioning::{Events, Horizon, HorizonState, Location, SolarEvents};
+use std::cell::RefCell;
+use std::collections::BTreeMap;
 
 /// Seconds between dynamical and universal time if none can be estimated; about today's.
 const DELTA_T_SECONDS: f64 = 70.0;
@@ -26,18 +28,64 @@ pub struct SunDay {
     pub civil_dawn: Option<DateTime<Tz>>,
     /// No longer so.
     pub civil_dusk: Option<DateTime<Tz>>,
+    /// When it is light enough to work without lamps, in minutes since midnight: the whole date
+    /// where the sun stays up or not far down, nothing where it stays farther down.
+    pub light: Vec<[f64; 2]>,
 }
 
 /// Minutes in a day on the wall clock.
 const DAY_MINUTES: f64 = 1440.0;
 
-/// When it is light enough to work without lamps on a local date, from civil dawn to civil dusk, in
-/// whole minutes since midnight and in order: the whole date where the sun stays up or not far
-/// down, nothing where it stays farther down. A date the algorithm can't reckon counts as light.
-pub fn light(venue: &Venue, date: NaiveDate) -> Vec<[f64; 2]> {
-    let Some(events) = events(venue, date, Horizon::CivilTwilight) else {
-        return vec![[0.0, DAY_MINUTES]];
-    };
+/// The sun at the venue on a date. On a date the algorithm can't reckon it neither rises nor sets,
+/// and the date counts as light.
+pub fn sun(venue: &Venue, date: NaiveDate) -> SunDay {
+    let events = events(venue, date);
+    let [at_rise, at_twilight] = [Horizon::SunriseSunset, Horizon::CivilTwilight].map(|horizon| {
+        let mut events = events.iter();
+        events.find(|(of, _)| *of == horizon).map(|(_, it)| it)
+    });
+    let first_rise = |events: &Events<DateTime<Tz>>| events.rises.first().copied();
+    let last_set = |events: &Events<DateTime<Tz>>| events.sets.last().copied();
+    SunDay {
+        date,
+        sunrise: at_rise.and_then(first_rise),
+        sunset: at_rise.and_then(last_set),
+        civil_dawn: at_twilight.and_then(first_rise),
+        civil_dusk: at_twilight.and_then(last_set),
+        light: at_twilight.map_or_else(|| vec![[0.0, DAY_MINUTES]], light),
+    }
+}
+
+/// The sun at the venue. Every change to a course that is tried asks again about the same dates,
+/// and reckoning one takes as long as following hundreds of courses.
+#[derive(Debug, Default)]
+pub(crate) struct Suns(RefCell<BTreeMap<NaiveDate, SunDay>>);
+
+impl Suns {
+    /// With these dates at the venue looked up before.
+    pub(crate) fn known_of(days: BTreeMap<NaiveDate, SunDay>) -> Self {
+        Self(RefCell::new(days))
+    }
+
+    /// Every date looked up so far.
+    pub(crate) fn known(&self) -> BTreeMap<NaiveDate, SunDay> {
+        self.0.borrow().clone()
+    }
+
+    /// The sun on each day of a course at this venue.
+    pub(crate) fn of(&self, course: &Course) -> Vec<SunDay> {
+        let mut known = self.0.borrow_mut();
+        let days = course.days.iter().map(|day| day.date);
+        days.map(|date| {
+            let day = known.entry(date);
+            day.or_insert_with(|| sun(&course.venue, date)).clone()
+        })
+        .collect()
+    }
+}
+
+/// From civil dawn to civil dusk, in whole minutes since midnight and in order.
+fn light(events: &Events<DateTime<Tz>>) -> Vec<[f64; 2]> {
     let minutes = |time: &DateTime<Tz>| f64::from(time.num_seconds_from_midnight()) / 60.0;
     let mut light = Vec::new();
     let mut since = (events.state_at_start != HorizonState::Below).then_some(0.0);
@@ -59,37 +107,17 @@ pub fn light(venue: &Venue, date: NaiveDate) -> Vec<[f64; 2]> {
     light
 }
 
-/// The sun at the venue on a date.
-pub fn sun(venue: &Venue, date: NaiveDate) -> SunDay {
-    let (sunrise, sunset) = crossing(venue, date, Horizon::SunriseSunset);
-    let (civil_dawn, civil_dusk) = crossing(venue, date, Horizon::CivilTwilight);
-    SunDay {
-        date,
-        sunrise,
-        sunset,
-        civil_dawn,
-        civil_dusk,
-    }
-}
-
-type Crossing = (Option<DateTime<Tz>>, Option<DateTime<Tz>>);
-
-/// The first rise and the last set of the date. A date the algorithm can't reckon has none.
-fn crossing(venue: &Venue, date: NaiveDate, horizon: Horizon) -> Crossing {
-    events(venue, date, horizon)
-        .map(|events| (events.rises.first().copied(), events.sets.last().copied()))
-        .unwrap_or((None, None))
-}
-
-fn events(venue: &Venue, date: NaiveDate, horizon: Horizon) -> Option<Events<DateTime<Tz>>> {
+/// Rises and sets at both horizons; nothing of a date the algorithm can't reckon.
+fn events(venue: &Venue, date: NaiveDate) -> Vec<(Horizon, Events<DateTime<Tz>>)> {
     let here = Location {
         latitude: venue.latitude,
         longitude: venue.longitude,
     };
     let delta_t = estimate_from_date_like(&date).unwrap_or(DELTA_T_SECONDS);
+    let both = [Horizon::SunriseSunset, Horizon::CivilTwilight];
     SolarEvents::new()
-        .for_date(date, &venue.time_zone, here, delta_t, horizon)
-        .ok()
+        .for_date_multiple(date, &venue.time_zone, here, delta_t, both)
+        .unwrap_or_default()
 }
 
 #[cfg(test)]
@@ -106,7 +134,7 @@ mod tests {
             longest_wall: None,
         };
         let date = NaiveDate::from_ymd_opt(2027, date[0], date[1]).expect("a date");
-        light(&venue, date)
+        sun(&venue, date).light
     }
 
     /// At 54.2 degrees north and 2.4 west the sun sets at about 15:48 on 18 December and civil

@@ -197,23 +197,26 @@ impl Programme {
         scratch: &mut Scratch,
     ) {
         let slowness = course.slowness[step.stage];
-        for bay in 0..self.bays {
-            let mut minutes = step.usual[bay] * slowness;
-            if let Some(string) = step.string {
-                minutes *= self.ties.factor(course.tie(bay, string));
+        let string = |bay| {
+            let string = step.string?;
+            Some(self.ties.factor(course.tie(bay, string)))
+        };
+        let learning = step.laying && self.learning.counts();
+        let took = &mut scratch.took[number * self.bays..];
+        let bays = scratch.ready.iter_mut().zip(&mut scratch.laid).zip(took);
+        for (bay, (((ready, laid), took), usual)) in bays.zip(&step.usual).enumerate() {
+            let without_learning = usual * slowness * string(bay).unwrap_or(1.0);
+            let mut minutes = without_learning;
+            if learning {
+                let before = self.learning.adds(*laid);
+                *laid += without_learning;
+                minutes += self.learning.adds(*laid) - before;
             }
-            let without_learning = minutes;
-            if step.laying {
-                let before = self.learning.adds(scratch.laid[bay]);
-                scratch.laid[bay] += minutes;
-                minutes += self.learning.adds(scratch.laid[bay]) - before;
-            }
-            let ready = scratch.ready[bay];
             let begins = ready.max(gate);
             if W::ASKS_WHEN {
-                scratch.took[number * self.bays + bay] = [without_learning, begins - ready];
+                *took = [without_learning, begins - *ready];
             }
-            scratch.ready[bay] = begins + minutes;
+            *ready = begins + minutes;
         }
     }
 }

@@ -63,28 +63,28 @@ impl Forecast {
         let (programme, samples) = (asked.programme, asked.luck.len());
         let steps = programme.steps.len().max(1);
         let mut times = vec![f64::INFINITY; samples * steps];
-        let mut causes = vec![(false, None); samples];
+        let mut ends = vec![f64::INFINITY; samples];
+        let mut causes = vec![None; samples];
         times
             .par_chunks_exact_mut(steps)
-            .zip(causes.par_iter_mut())
+            .zip(ends.par_iter_mut().zip(&mut causes))
             .enumerate()
             .with_min_len(AT_A_TIME)
             .for_each_init(
                 || Scratch::new(programme),
-                |scratch, (number, (times, cause))| {
+                |scratch, (number, (times, (end, cause)))| {
                     let course = asked.luck.course(number);
-                    let end = programme.follow(asked.calendar, course, scratch, &mut Times(times));
-                    let held = Cause::of(programme, scratch, asked.middling);
-                    *cause = (end.is_finite(), held);
+                    *end = programme.follow(asked.calendar, course, scratch, &mut Times(times));
+                    *cause = Cause::of(programme, scratch, asked.middling);
                 },
             );
-        let finished = causes.iter().filter(|(finished, _)| *finished).count();
+        let finished = ends.iter().filter(|end| end.is_finite()).count();
         Self {
             chance: share(finished, samples),
             samples,
             seed: asked.seed,
             by_stage: by_stage(asked, &times, steps),
-            holdups: holdups(&causes),
+            holdups: holdups(&ends, &causes),
         }
     }
 }
@@ -99,44 +99,33 @@ fn by_stage(asked: &Asked<'_>, times: &[f64], steps: usize) -> Vec<StageTimes> {
             done: percentiles(done),
         }
     };
-    asked
-        .programme
-        .steps
-        .iter()
-        .enumerate()
-        .map(of_step)
-        .collect()
+    let steps = asked.programme.steps.par_iter().enumerate();
+    steps.map(of_step).collect()
 }
 
 /// The share of the first `samples` courses drawn that finish.
 pub fn chance(programme: &Programme, calendar: &Calendar, luck: &Luck, samples: usize) -> f64 {
     let samples = samples.min(luck.len());
     let courses: Vec<u32> = (0..u32::try_from(samples).unwrap_or(u32::MAX)).collect();
-    let finishing = finishing(programme, calendar, luck, &courses);
-    share(finishing.iter().filter(|it| **it).count(), samples)
+    let ends = ends(programme, calendar, luck, &courses);
+    share(ends.iter().filter(|it| it.is_finite()).count(), samples)
 }
 
-/// Of each of some of the courses drawn, by their numbers, whether it finishes.
-pub fn finishing(
-    programme: &Programme,
-    calendar: &Calendar,
-    luck: &Luck,
-    courses: &[u32],
-) -> Vec<bool> {
-    let mut finishing = vec![false; courses.len()];
-    finishing
-        .par_iter_mut()
+/// When each of some of the courses drawn finishes, by their numbers: minutes of the calendar,
+/// infinite for one that does not.
+pub fn ends(programme: &Programme, calendar: &Calendar, luck: &Luck, courses: &[u32]) -> Vec<f64> {
+    let mut ends = vec![f64::INFINITY; courses.len()];
+    ends.par_iter_mut()
         .zip(courses)
         .with_min_len(AT_A_TIME)
         .for_each_init(
             || Scratch::new(programme),
-            |scratch, (finishes, number)| {
+            |scratch, (end, number)| {
                 let course = luck.course(*number as usize);
-                let end = programme.follow(calendar, course, scratch, &mut ());
-                *finishes = end.is_finite();
+                *end = programme.follow(calendar, course, scratch, &mut ());
             },
         );
-    finishing
+    ends
 }
 
 fn share(some: usize, of: usize) -> f64 {

@@ -5,6 +5,7 @@
 
 use super::follow::Scratch;
 use super::programme::Programme;
+use std::collections::BTreeMap;
 
 /// Less than a minute holds nobody up.
 const NO_MATTER: f64 = 1.0;
@@ -66,22 +67,22 @@ impl Cause {
     }
 }
 
-/// Counts the causes; the most frequent first.
-pub(super) fn holdups(courses: &[(bool, Option<Cause>)]) -> Vec<Holdup> {
-    let mut causes: Vec<Option<Cause>> = courses.iter().map(|(_, cause)| *cause).collect();
-    causes.sort();
-    causes.dedup();
-    let unfinished = courses.iter().filter(|(finished, _)| !finished).count();
+/// Counts the causes, by when each course finishes; the most frequent first.
+pub(super) fn holdups(ends: &[f64], causes: &[Option<Cause>]) -> Vec<Holdup> {
+    let mut held: BTreeMap<Option<Cause>, [usize; 2]> = BTreeMap::new();
+    for (end, cause) in ends.iter().zip(causes) {
+        let [all, unfinished] = held.entry(*cause).or_default();
+        *all += 1;
+        *unfinished += usize::from(!end.is_finite());
+    }
+    let unfinished = held.values().map(|[_, unfinished]| unfinished).sum();
     let share = |count: usize, of: usize| count as f64 / of.max(1) as f64;
-    let mut holdups: Vec<Holdup> = causes
+    let mut holdups: Vec<Holdup> = held
         .into_iter()
-        .map(|cause| {
-            let held = || courses.iter().filter(move |(_, it)| *it == cause);
-            Holdup {
-                cause,
-                share: share(held().count(), courses.len()),
-                of_unfinished: share(held().filter(|(finished, _)| !finished).count(), unfinished),
-            }
+        .map(|(cause, [all, unfinished_so])| Holdup {
+            cause,
+            share: share(all, causes.len()),
+            of_unfinished: share(unfinished_so, unfinished),
         })
         .collect();
     holdups.sort_by(|a, b| b.share.total_cmp(&a.share));

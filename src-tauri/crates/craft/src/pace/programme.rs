@@ -186,6 +186,11 @@ impl Learning {
         Self::new(novices, places.learning_factor, places.learning_hours)
     }
 
+    /// Whether anybody learns.
+    pub fn counts(&self) -> bool {
+        0.0 < self.novices
+    }
+
     /// Minutes that learning adds to so many minutes of laying. In the first `hours` on the
     /// clock laying goes slower by a factor f: `min(t (f - 1), hours (1 - 1/f))`, for the
     /// share of those at the wall that is new to it.

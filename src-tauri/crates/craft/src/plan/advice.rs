@@ -83,17 +83,20 @@ impl Planner<'_> {
             Binding::Given | Binding::ElbowRoom => Binding::Pace,
             binding => binding,
         };
-        let by = self.measure(limit, sizing);
-        let was = self
-            .allowed(sizing, limit, by)
-            .map_or(sizing.length, |(length, _)| length);
+        let now = length_of(sizing, limit);
+        let by = match limit {
+            Binding::Pace => self.measure(now),
+            _ => 1.0,
+        };
+        let (was, _) = within_the_others(sizing, limit, now);
         let mut lifts: Vec<Lift> = self
             .changes(limit)
             .into_iter()
             .filter_map(|change| {
                 let course = change.made_to(&self.course, self)?;
                 let changed = self.changed(course)?;
-                let (length, binding) = changed.allowed(sizing, limit, by)?;
+                let length = changed.allowed(limit, now)? * by;
+                let (length, binding) = within_the_others(sizing, limit, length);
                 (was + metres(LEAST_LIFT_M) <= length).then_some(Lift {
                     change,
                     length,
@@ -106,13 +109,8 @@ impl Planner<'_> {
     }
 
     /// How much more pace allows than the courses asked about a change say it does.
-    pub(super) fn measure(&self, limit: Binding, sizing: &Sizing) -> f64 {
-        let pace = pace_of(sizing);
-        let said = if limit == Binding::Pace {
-            self.about_pace_from(pace, ASKED)
-        } else {
-            pace
-        };
+    pub(super) fn measure(&self, pace: Length) -> f64 {
+        let said = self.about_pace_from(pace, ASKED);
         if metres(0.0) < said {
             pace.si() / said.si()
         } else {
@@ -120,30 +118,15 @@ impl Planner<'_> {
         }
     }
 
-    /// The length all limits allow when one of them is worked out anew, that of pace so much more
-    /// as [`Planner::measure`] has it.
-    pub(super) fn allowed(
-        &self,
-        sizing: &Sizing,
-        limit: Binding,
-        by: f64,
-    ) -> Option<(Length, Binding)> {
-        let length = match limit {
-            Binding::Pace => self.about_pace_from(pace_of(sizing), ASKED) * by,
-            Binding::Frames => self.frames_limit().unwrap_or(metres(LONGEST_M)),
-            Binding::Stone => self.stone_limit()?,
-            _ => return None,
-        };
-        let others = sizing.limits.iter();
-        let others = others.filter(|it| it.bound == Bound::Most && it.limit != limit);
-        let least = others.fold((length, limit), |least, it| {
-            if it.length < least.0 {
-                (it.length, it.limit)
-            } else {
-                least
-            }
-        });
-        Some(least)
+    /// What one limit allows, worked out anew: that of pace by the courses that are asked about a
+    /// change, looked for from a length near it.
+    pub(super) fn allowed(&self, limit: Binding, near: Length) -> Option<Length> {
+        match limit {
+            Binding::Pace => Some(self.about_pace_from(near, ASKED)),
+            Binding::Frames => Some(self.frames_limit().unwrap_or(metres(LONGEST_M))),
+            Binding::Stone => self.stone_limit(),
+            _ => None,
+        }
     }
 
     fn changes(&self, limit: Binding) -> Vec<Change> {
@@ -173,11 +156,16 @@ impl Planner<'_> {
 
     /// The same with another course in place of this one.
     pub(super) fn changed(&self, course: Course) -> Option<Planner<'_>> {
-        let chances = Rc::clone(&self.time.chances);
         Some(Planner {
             section: course.wall.section().ok()?,
             ground: self.ground.clone(),
-            time: Rc::new(super::Time::new(&course, self.tables, &self.pace, chances)),
+            time: Rc::new(super::Time::new(
+                &course,
+                self.tables,
+                &self.pace,
+                Rc::clone(&self.time.chances),
+                Rc::clone(&self.time.suns),
+            )),
             course: Cow::Owned(course),
             tables: self.tables,
             rules: self.rules.clone(),
@@ -273,6 +261,23 @@ impl Planner<'_> {
     }
 }
 
+/// The length that is left when one limit allows so much, and what then decides.
+pub(super) fn within_the_others(
+    sizing: &Sizing,
+    limit: Binding,
+    length: Length,
+) -> (Length, Binding) {
+    let others = sizing.limits.iter();
+    let others = others.filter(|it| it.bound == Bound::Most && it.limit != limit);
+    others.fold((length, limit), |least, it| {
+        if it.length < least.0 {
+            (it.length, it.limit)
+        } else {
+            least
+        }
+    })
+}
+
 /// Those that finish, and those that do not.
 fn parted(courses: &[u32], finishing: &[bool]) -> (Vec<u32>, Vec<u32>) {
     let answered = courses.iter().zip(finishing);
@@ -285,9 +290,9 @@ fn share_of_the_curve(courses: usize) -> f64 {
     courses as f64 / f64::from(ASKED_FOR_THE_CURVE)
 }
 
-/// What pace allows as things stand.
-fn pace_of(sizing: &Sizing) -> Length {
+/// What a limit allows as things stand.
+pub(super) fn length_of(sizing: &Sizing, limit: Binding) -> Length {
     let mut limits = sizing.limits.iter();
-    let pace = limits.find(|it| it.limit == Binding::Pace && metres(0.0) < it.length);
-    pace.map_or(sizing.length, |it| it.length)
+    let limit = limits.find(|it| it.limit == limit && metres(0.0) < it.length);
+    limit.map_or(sizing.length, |it| it.length)
 }

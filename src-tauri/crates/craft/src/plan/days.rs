@@ -1,13 +1,12 @@
 //! What there is to know of the days beside their timetable: work, weather, people, who does what.
 
 use super::{Built, LAYING, Planner, StageWork};
-use crate::course::{Course, WallKind};
+use crate::course::WallKind;
 use crate::pace::fixed::Timed;
 use crate::pace::programme::Programme;
 use crate::pace::shut::Shut;
 use crate::people::{self, DayPeople, LayingStage, Rotation, rotation, unmet};
 use crate::quantity::steps_to_cover;
-use crate::sun::{self, SunDay};
 use crate::weather::DayWeather;
 
 /// The days of a course.
@@ -27,12 +26,6 @@ pub struct Days {
     pub unmet: Vec<people::Unmet>,
     /// Working minutes of each day, as much as gets done in them.
     pub working: Vec<f64>,
-}
-
-/// The light of each day.
-pub(super) fn sun(course: &Course) -> Vec<SunDay> {
-    let days = course.days.iter();
-    days.map(|day| sun::sun(&course.venue, day.date)).collect()
 }
 
 impl Planner<'_> {

@@ -1,17 +1,22 @@
 //! Which lessons a course teaches: those that fit it, and those it asks for.
 
-use super::{Planner, days};
+use super::Planner;
 use crate::conditions::Conditions;
 use crate::course::Course;
 use crate::pace::fixed::What;
 use crate::pace::programme::Programme;
+use crate::sun::Suns;
 use crate::tables::Tables;
 use std::borrow::Cow;
 
 /// The course with the lessons left out that neither fit it nor are asked for, so that
 /// timetable and simulation know the others only.
-pub(super) fn with_the_taught<'c>(course: Cow<'c, Course>, tables: &Tables) -> Cow<'c, Course> {
-    let conditions = Conditions::of(&course, &days::sun(&course));
+pub(super) fn with_the_taught<'c>(
+    course: Cow<'c, Course>,
+    tables: &Tables,
+    suns: &Suns,
+) -> Cow<'c, Course> {
+    let conditions = Conditions::of(&course, &suns.of(&course));
     let running = &course.running;
     let untaught: Vec<String> = tables
         .lessons

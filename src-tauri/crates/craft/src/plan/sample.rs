@@ -41,7 +41,7 @@ fn student(number: u32) -> Student {
     Student::new(format!("Student {number}"), Experience::Novice)
 }
 
-fn tables() -> Tables {
+pub(crate) fn tables() -> Tables {
     let mut tables = sample::tables();
     tables.pace.rates = tables
         .stages

@@ -39,44 +39,55 @@ pub(super) struct Sized {
 }
 
 impl Planner<'_> {
-    /// All limits, and the length they leave.
-    fn size(&self) -> Result<Sizing, Error> {
+    /// The length with what it takes and its forecast. Frames, throughs and copes come in whole
+    /// numbers, so that a rounded length could in rare cases fall on the wrong side of a step: it
+    /// then gives way by one step more.
+    pub(super) fn sized(&self) -> Result<Sized, Error> {
         self.build(self.tried_length())?;
-        let pace = self.pace_limit();
-        let mut limits = vec![
-            Limit {
-                limit: Binding::ElbowRoom,
-                bound: Bound::Least,
-                length: crew::elbow_room(&self.course.group, &self.pace),
-            },
-            Limit {
-                limit: Binding::Pace,
-                bound: Bound::Most,
-                length: pace,
-            },
-        ];
-        let most = |limit, length| Limit {
-            limit,
-            bound: Bound::Most,
-            length,
+        let mut sizing = self.sizing();
+        let step = sizing::step(self.course.units);
+        loop {
+            let built = self.build(sizing.length)?;
+            let programme = self.programme(&built);
+            let forecast = self.time.forecast(&programme, &self.tables.stages);
+            let by_pace = sizing.binding == Binding::Pace && sizing.kept.is_none();
+            if by_pace && step * 1.5 < sizing.length && forecast.chance < self.course.chance {
+                sizing.length = rounded_down(sizing.length - step, self.course.units);
+                continue;
+            }
+            return Ok(Sized {
+                sizing,
+                built,
+                programme,
+                forecast,
+            });
+        }
+    }
+
+    /// All limits, and the length they leave.
+    fn sizing(&self) -> Sizing {
+        let room = Limit {
+            limit: Binding::ElbowRoom,
+            bound: Bound::Least,
+            length: crew::elbow_room(&self.course.group, &self.pace),
         };
-        limits.extend(
-            self.stone_limit()
-                .map(|length| most(Binding::Stone, length)),
-        );
-        limits.extend(
-            self.frames_limit()
-                .map(|length| most(Binding::Frames, length)),
-        );
-        limits.extend(
-            self.course
-                .venue
-                .longest_wall
-                .map(|length| most(Binding::Site, length)),
-        );
+        let most = [
+            (Binding::Pace, Some(self.pace_limit())),
+            (Binding::Stone, self.stone_limit()),
+            (Binding::Frames, self.frames_limit()),
+            (Binding::Site, self.course.venue.longest_wall),
+        ];
+        let most = most.into_iter().filter_map(|(limit, length)| {
+            Some(Limit {
+                limit,
+                bound: Bound::Most,
+                length: length?,
+            })
+        });
+        let limits = [room].into_iter().chain(most).collect();
         let mut sizing = Sizing::of(limits, self.course.wall.length, self.course.units);
         self.keep_the_line(&mut sizing);
-        Ok(sizing)
+        sizing
     }
 
     /// Whatever can go wrong with a wall goes wrong at its given length, or at that of its
@@ -117,14 +128,14 @@ impl Planner<'_> {
     /// The longest wall that finishes in the wished-for share of simulated courses. A part of
     /// the courses says about where it is; all of them are then asked there.
     fn pace_limit(&self) -> Length {
-        let near = self.about_pace(A_PART);
-        self.longest_kept(&Looked {
+        let looked = Looked {
             courses: SAMPLES,
             share: self.course.chance,
-            near,
+            near: self.about_pace(A_PART),
             off: A_PART_OFF,
             fineness: metres(PACE_FINENESS_M),
-        })
+        };
+        self.longest_kept(&looked)
     }
 
     /// About the same, by a part of the simulated courses.
@@ -134,19 +145,23 @@ impl Planner<'_> {
 
     /// About the same, looked for from a length that can't be far off.
     pub(super) fn about_pace_from(&self, near: Length, courses: usize) -> Length {
-        self.longest_kept(&Looked {
+        let looked = Looked {
             courses,
             share: self.course.chance,
             near,
             off: GUESS_OFF,
             fineness: near * ABOUT,
-        })
+        };
+        self.longest_kept(&looked)
     }
 
     fn longest_kept(&self, looked: &Looked) -> Length {
-        longest_kept(looked, |length, courses| {
-            let answers = self.finishing(length, courses);
-            answers.unwrap_or_else(|| vec![false; courses.len()])
+        longest_kept(looked, |length| {
+            let programme = self.build(length).map(|built| self.programme(&built));
+            move |courses: &[u32]| match &programme {
+                Ok(programme) => self.time.ends(programme, &self.tables.stages, courses),
+                Err(_) => vec![f64::INFINITY; courses.len()],
+            }
         })
     }
 
@@ -155,8 +170,8 @@ impl Planner<'_> {
     pub(super) fn finishing(&self, length: Length, courses: &[u32]) -> Option<Vec<bool>> {
         let built = self.build(length).ok()?;
         let programme = self.programme(&built);
-        let stages = &self.tables.stages;
-        Some(self.time.finishing(&programme, stages, courses))
+        let ends = self.time.ends(&programme, &self.tables.stages, courses);
+        Some(ends.into_iter().map(f64::is_finite).collect())
     }
 
     /// Whether a wall so long finishes in the wished-for share of all simulated courses.
@@ -167,30 +182,6 @@ impl Planner<'_> {
         let programme = self.programme(&built);
         let chance = self.time.chance(&programme, &self.tables.stages, SAMPLES);
         self.course.chance <= chance
-    }
-
-    /// The length with what it takes and its forecast. Frames, throughs and copes come in whole
-    /// numbers, so that a rounded length could in rare cases fall on the wrong side of a step: it
-    /// then gives way by one step more.
-    pub(super) fn sized(&self) -> Result<Sized, Error> {
-        let mut sizing = self.size()?;
-        let step = sizing::step(self.course.units);
-        loop {
-            let built = self.build(sizing.length)?;
-            let programme = self.programme(&built);
-            let forecast = self.time.forecast(&programme, &self.tables.stages);
-            let by_pace = sizing.binding == Binding::Pace && sizing.kept.is_none();
-            if by_pace && step * 1.5 < sizing.length && forecast.chance < self.course.chance {
-                sizing.length = rounded_down(sizing.length - step, self.course.units);
-                continue;
-            }
-            return Ok(Sized {
-                sizing,
-                built,
-                programme,
-                forecast,
-            });
-        }
     }
 
     /// Where the time allows less wall than the group needs to stand at, the greatest height,

@@ -12,10 +12,11 @@ use crate::pace::rates::{self, rates};
 use crate::pace::shut::{self, Reason, Shut, because, shut};
 use crate::pace::timetable::{self, Entry, timetable};
 use crate::people::{Presence, presence};
-use crate::sun::light;
+use crate::sun::Suns;
 use crate::tables::{PaceTable, Stage, Tables, Work};
 use std::cell::RefCell;
 use std::rc::Rc;
+use std::sync::Arc;
 
 /// Luck is drawn for so many bays at least, so that most walls never need it drawn anew.
 const BAYS: usize = 8;
@@ -29,6 +30,7 @@ pub(super) struct Time {
     /// When there is time to build.
     pub(super) calendar: Calendar,
     pub(super) chances: Rc<Chances>,
+    pub(super) suns: Rc<Suns>,
     day_one_ends: f64,
 }
 
@@ -40,7 +42,7 @@ pub(super) struct Chances {
     seed: u64,
     samples: usize,
     /// Drawn when it is asked for, and drawn anew for a wall of more bays.
-    luck: RefCell<Option<Rc<Luck>>>,
+    luck: RefCell<Option<Arc<Luck>>>,
 }
 
 impl Chances {
@@ -56,21 +58,34 @@ impl Chances {
         }
     }
 
+    /// With luck that was drawn from the same before.
+    pub(super) fn drawn_before(self, luck: Option<Arc<Luck>>) -> Self {
+        Self {
+            luck: RefCell::new(luck),
+            ..self
+        }
+    }
+
+    /// The luck, if it was asked for.
+    pub(super) fn drawn(&self) -> Option<Arc<Luck>> {
+        self.luck.borrow().clone()
+    }
+
     /// The same courses when something else is believed of pace.
     pub(super) fn with(&self, belief: Belief) -> Self {
         Self::new(belief, self.seed, self.samples)
     }
 
     /// The luck of all simulated courses, at a wall of so many bays.
-    pub(super) fn luck(&self, stages: &[Stage], bays: usize) -> Rc<Luck> {
+    pub(super) fn luck(&self, stages: &[Stage], bays: usize) -> Arc<Luck> {
         let mut kept = self.luck.borrow_mut();
         if let Some(luck) = kept.as_ref().filter(|luck| bays <= luck.bays()) {
-            return Rc::clone(luck);
+            return Arc::clone(luck);
         }
         let bays = bays.max(BAYS).next_power_of_two();
         let luck = Luck::new(self.seed, self.samples, stages, &self.belief, bays);
-        let luck = Rc::new(luck);
-        *kept = Some(Rc::clone(&luck));
+        let luck = Arc::new(luck);
+        *kept = Some(Arc::clone(&luck));
         luck
     }
 }
@@ -81,6 +96,7 @@ impl Time {
         tables: &Tables,
         pace: &PaceTable,
         chances: Rc<Chances>,
+        suns: Rc<Suns>,
     ) -> Self {
         let asked = fixed::Asked {
             days: &course.days,
@@ -91,7 +107,7 @@ impl Time {
         };
         let mut timed = Timed::of(&asked);
         let present = presence(course, pace, LAYING);
-        let shut = shut_hours(course, &present);
+        let shut = shut_hours(course, &present, &suns);
         let spans: Vec<Span> = shut.iter().map(|it| it.span).collect();
         timed.clear_of(&spans, &because(&shut, Reason::Nobody), &asked);
         let closed = [timed.closed(), spans].concat();
@@ -108,6 +124,7 @@ impl Time {
             timed,
             shut,
             chances,
+            suns,
             day_one_ends: course.days.first().map_or(0.0, |day| finish(course, day)),
         }
     }
@@ -134,15 +151,15 @@ impl Time {
         })
     }
 
-    /// Of each of some simulated courses, whether it finishes.
-    pub(super) fn finishing(
+    /// When each of some simulated courses finishes; infinite for one that does not.
+    pub(super) fn ends(
         &self,
         programme: &Programme,
         stages: &[Stage],
         courses: &[u32],
-    ) -> Vec<bool> {
+    ) -> Vec<f64> {
         let luck = self.chances.luck(stages, programme.bays);
-        forecast::finishing(programme, &self.calendar, &luck, courses)
+        forecast::ends(programme, &self.calendar, &luck, courses)
     }
 
     /// The share of the first so many simulated courses that finish.
@@ -168,12 +185,9 @@ impl Planner<'_> {
 }
 
 /// When nothing is built: in the dark, unless lamps are lit, and with nobody there.
-fn shut_hours(course: &Course, present: &[Vec<Presence>]) -> Vec<Shut> {
-    let days = course.days.iter();
-    let lit = (!course.running.lamplight).then(|| {
-        days.map(|day| light(&course.venue, day.date))
-            .collect::<Vec<_>>()
-    });
+fn shut_hours(course: &Course, present: &[Vec<Presence>], suns: &Suns) -> Vec<Shut> {
+    let suns = suns.of(course).into_iter();
+    let lit = (!course.running.lamplight).then(|| suns.map(|day| day.light).collect::<Vec<_>>());
     shut(&shut::Asked {
         days: &course.days,
         light: lit.as_deref(),

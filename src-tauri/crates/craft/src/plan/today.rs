@@ -2,7 +2,7 @@
 
 use super::changes::Change;
 use super::time::Chances;
-use super::{Built, Planner};
+use super::{Asked, Built, Planner};
 use crate::Error;
 use crate::pace::book::{Record, StageRecord};
 use crate::pace::built::{Quick, SoFar, Told, TooSoon, standing};
@@ -81,7 +81,12 @@ pub enum CureKind {
 
 impl Planner<'_> {
     /// How it stands; nothing before anything has been told.
-    pub(super) fn today(&self, built: &Built, whole: &Programme) -> Result<Option<Today>, Error> {
+    pub(super) fn today(
+        &self,
+        built: &Built,
+        whole: &Programme,
+        asked: Asked,
+    ) -> Result<Option<Today>, Error> {
         if self.course.running.progress.is_empty() {
             return Ok(None);
         }
@@ -101,7 +106,11 @@ impl Planner<'_> {
             calendar: calendar.from(so_far.now),
             so_far,
         };
-        Ok(Some(looking.today(&told)))
+        let cures = match asked {
+            Asked::Advice => looking.cures(),
+            Asked::Figures => Vec::new(),
+        };
+        Ok(Some(looking.today(&told, cures)))
     }
 
     fn told(&self, whole: &Programme) -> Result<Vec<Told>, Error> {
@@ -159,7 +168,7 @@ pub(super) struct Looking<'a> {
 }
 
 impl Looking<'_> {
-    fn today(&self, told: &[Told]) -> Today {
+    fn today(&self, told: &[Told], cures: Vec<Cure>) -> Today {
         let stages = &self.planner.tables.stages;
         let time = &self.planner.time;
         let mut forecast = time.forecast_from(&self.rest, &self.calendar, &self.chances, stages);
@@ -170,7 +179,7 @@ impl Looking<'_> {
             now: self.so_far.now,
             done: self.done(),
             told: self.shares(told),
-            cures: self.cures(),
+            cures,
             stand_at: self.stand_at(),
             tonight: self.tonight(&forecast),
             ask_at: self.ask_at(),

@@ -1,5 +1,6 @@
 //! The cautions about the days, and what wishes about lessons cost where they hold the course up.
 
+use super::advice::{length_of, within_the_others};
 use super::size::Sized;
 use super::{Days, Planner};
 use crate::cautions::{self, Hours, Shown};
@@ -140,8 +141,9 @@ impl Planner<'_> {
         if sizing.binding == Binding::Given || sizing.kept.is_some() {
             return None;
         }
-        let by = was.measure(Binding::Pace, sizing);
-        let (length, _) = self.allowed(sizing, Binding::Pace, by)?;
+        let now = length_of(sizing, Binding::Pace);
+        let length = self.allowed(Binding::Pace, now)? * was.measure(now);
+        let (length, _) = within_the_others(sizing, Binding::Pace, length);
         let length = rounded_down(length, units);
         let more = (length - sizing.length).si();
         (LEAST_LENGTH_M - 1e-9 <= more).then(|| {

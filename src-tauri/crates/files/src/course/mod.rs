@@ -22,7 +22,7 @@ pub use values::values;
 use crate::{Error, Fault, Library, Refusal};
 use craft::course::Course;
 use craft::kit::{Held, Standing, changed, known_items, same_tool};
-use craft::plan::Plan;
+use craft::plan::{Asked, Memory, Plan};
 use craft::tables::Tables;
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -131,6 +131,20 @@ impl CourseFile {
     /// A [`Fault`] at the key that asks for what can't be built.
     pub fn plan(&self, library: &Library) -> Result<Plan, Fault> {
         craft::plan::plan(&self.course, &library.tables).map_err(|error| self.fault(&error))
+    }
+
+    /// The plan of this course while it is being changed: see [`craft::plan::again`].
+    ///
+    /// # Errors
+    /// As [`CourseFile::plan`].
+    pub fn plan_again(
+        &self,
+        library: &Library,
+        asked: Asked,
+        memory: &mut Memory,
+    ) -> Result<Plan, Fault> {
+        craft::plan::again(&self.course, &library.tables, asked, memory)
+            .map_err(|error| self.fault(&error))
     }
 
     /// Counts tools of an instructor's store too. Where the file itself has counted, no more
