@@ -5,6 +5,7 @@ const COMMANDS: &[&str] = &[
     "start",
     "open",
     "edit",
+    "advise",
     "add_day",
     "remove_day",
     "add_break",

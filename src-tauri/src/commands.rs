@@ -35,11 +35,20 @@ pub(crate) async fn open(app: AppHandle, shared: State<'_, Shared>) -> Reply<Opt
     Ok(Some(desk.view()))
 }
 
-/// Sets one key of the course.
+/// Sets one key of the course. `goes_on`: the person has typed there before and never left, so
+/// that it is one change to undo.
 #[tauri::command(async)]
-pub(crate) fn edit(shared: State<'_, Shared>, key: &str, text: &str) -> Reply<View> {
+pub(crate) fn edit(shared: State<'_, Shared>, key: &str, text: &str, goes_on: bool) -> Reply<View> {
     let mut desk = shared.desk();
-    desk.edit(key, text).map_err(trouble)?;
+    desk.edit(key, text, goes_on).map_err(trouble)?;
+    Ok(desk.view())
+}
+
+/// What could be done otherwise, which no change waits for.
+#[tauri::command(async)]
+pub(crate) fn advise(shared: State<'_, Shared>) -> Reply<View> {
+    let mut desk = shared.desk();
+    desk.advise().map_err(trouble)?;
     Ok(desk.view())
 }
 

@@ -1,13 +1,16 @@
 //! The desk: the open course, everything done to it since it was opened, and where it lives.
 
+use crate::history::History;
 use crate::kit::{Kit, NotTyped};
 use crate::print_job::PrintJob;
 use crate::shown::{self, trouble};
+use craft::plan::{Asked, Memory};
 use documents::{Course, Drawings};
 use files::course::{self, CourseFile};
 use files::{Fault, Library, clear_leftovers, save, save_new};
 use press::Press;
 use shapes::window::{self, Choices, Moved, PagesAsked, Rule, Trouble, View};
+use shapes::written::Written;
 use std::path::{Path, PathBuf};
 
 /// Why something could not be done at the desk.
@@ -83,10 +86,12 @@ pub(crate) struct Desk {
     path: Option<PathBuf>,
     /// What the disk holds, as far as the desk knows.
     on_disk: Option<String>,
-    /// Every text of the course since it was opened; the one shown is at `at`.
-    texts: Vec<String>,
-    at: usize,
+    /// Everything done to the course since it was opened.
+    history: History,
     pub(crate) course: Course,
+    memory: Memory,
+    /// The figures before the last change.
+    before: Written,
     moved: Vec<Moved>,
     print_folder: Option<PathBuf>,
     /// The folder of the last print.
@@ -112,8 +117,17 @@ impl Desk {
         let name = file
             .as_ref()
             .map_or_else(|| "example".to_owned(), |it| it.display().to_string());
-        let course = planned(&text, &library, kit.as_ref().ok(), file.as_deref())
-            .map_err(|fault| fault.in_file(&name, &text))?;
+        let mut memory = Memory::default();
+        let store = kit.as_ref().ok();
+        let course = planned(
+            &text,
+            &library,
+            store,
+            file.as_deref(),
+            Asked::Advice,
+            &mut memory,
+        )
+        .map_err(|fault| fault.in_file(&name, &text))?;
         if let Some(folder) = file.as_deref().and_then(Path::parent) {
             clear_leftovers(folder);
         }
@@ -125,9 +139,10 @@ impl Desk {
             folder: folder.to_owned(),
             on_disk: file.is_some().then(|| text.clone()),
             path: file,
-            texts: vec![text],
-            at: 0,
+            history: History::new(text),
+            before: course.written.clone(),
             course,
+            memory,
             moved: Vec::new(),
             print_folder: None,
             printed: None,
@@ -146,12 +161,12 @@ impl Desk {
         match &self.on_disk {
             Some(text) => text != self.text(),
             // An example nobody has touched is no loss.
-            None => self.at != 0,
+            None => self.history.undo_of().is_some(),
         }
     }
 
     pub(crate) fn text(&self) -> &str {
-        self.texts.get(self.at).map_or("", String::as_str)
+        self.history.text()
     }
 
     /// What the window shows.
@@ -167,8 +182,9 @@ impl Desk {
                     |it| it.to_string_lossy().into_owned(),
                 ),
             unsaved: self.unsaved(),
-            can_undo: 0 < self.at,
-            can_redo: self.at + 1 < self.texts.len(),
+            advised: self.course.asked == Asked::Advice,
+            undo: self.history.undo_of().map(<[_]>::to_vec),
+            redo: self.history.redo_of().map(<[_]>::to_vec),
             today: chrono::Local::now().date_naive().to_string(),
             values: course::values(self.text()),
             own: self.own(),
@@ -214,42 +230,71 @@ impl Desk {
     }
 
     pub(crate) fn change(&mut self, text: String) -> Result<(), Error> {
+        self.change_in(text, None, false)
+    }
+
+    /// A change typed in a field; `goes_on` where the person has typed there before and never left.
+    pub(crate) fn change_in(
+        &mut self,
+        text: String,
+        field: Option<&str>,
+        goes_on: bool,
+    ) -> Result<(), Error> {
         if text == self.text() {
             self.moved.clear();
             return Ok(());
         }
+        let goes_on = goes_on && field.is_some_and(|field| self.history.goes_on(field));
+        let before = self.course.written.clone();
         self.show(&text)?;
-        self.texts.truncate(self.at + 1);
-        self.texts.push(text);
-        self.at += 1;
+        if !goes_on {
+            self.before = before;
+        }
+        // What typing has moved is told against the figures it began at.
+        self.moved = window::moved(&self.before, &self.course.written);
+        self.history.step(text, field, goes_on);
         Ok(())
     }
 
     /// Back to before the last change.
     pub(crate) fn undo(&mut self) -> Result<(), Error> {
-        self.step(self.at.checked_sub(1))
+        if let Some(text) = self.history.before() {
+            self.show(&text)?;
+            self.history.back();
+        }
+        Ok(())
     }
 
     /// Forward again.
     pub(crate) fn redo(&mut self) -> Result<(), Error> {
-        self.step(Some(self.at + 1))
-    }
-
-    fn step(&mut self, to: Option<usize>) -> Result<(), Error> {
-        let Some((to, text)) = to.and_then(|to| Some((to, self.texts.get(to)?.clone()))) else {
-            return Ok(());
-        };
-        self.show(&text)?;
-        self.at = to;
+        if let Some(text) = self.history.after() {
+            self.show(&text)?;
+            self.history.forth();
+        }
         Ok(())
     }
 
+    /// Shows what another text comes to; what could be done otherwise is asked for later, by
+    /// [`Desk::advise`].
     pub(crate) fn show(&mut self, text: &str) -> Result<(), Error> {
-        let kit = self.kit.as_ref().ok();
-        let course = planned(text, &self.library, kit, self.path.as_deref())?;
+        let course = self.plan(text, Asked::Figures)?;
         self.moved = window::moved(&self.course.written, &course.written);
         self.course = course;
         Ok(())
+    }
+
+    /// Works out what could be done otherwise, if that has not been asked of the course shown.
+    pub(crate) fn advise(&mut self) -> Result<(), Error> {
+        if self.course.asked == Asked::Figures {
+            let text = self.text().to_owned();
+            self.course = self.plan(&text, Asked::Advice)?;
+        }
+        Ok(())
+    }
+
+    fn plan(&mut self, text: &str, asked: Asked) -> Result<Course, Fault> {
+        let (kit, path) = (self.kit.as_ref().ok(), self.path.as_deref());
+        planned(text, &self.library, kit, path, asked, &mut self.memory)
     }
 
     /// Where the course lives.
@@ -298,8 +343,9 @@ impl Desk {
     }
 
     /// What pages are made of, so that the desk is free meanwhile.
-    pub(crate) fn print_job(&self, asked: PagesAsked) -> PrintJob {
-        PrintJob::new(&self.course, &self.press, asked)
+    pub(crate) fn print_job(&mut self, asked: PagesAsked) -> Result<PrintJob, Error> {
+        self.advise()?;
+        Ok(PrintJob::new(&self.course, &self.press, asked))
     }
 
     /// Remembers the folder of the last print.
@@ -318,11 +364,13 @@ fn planned(
     library: &Library,
     kit: Option<&Kit>,
     path: Option<&Path>,
+    asked: Asked,
+    memory: &mut Memory,
 ) -> Result<Course, Fault> {
     let file = CourseFile::parse(text)?;
     let days: Vec<_> = file.course.days.iter().map(|day| day.date).collect();
     let store = kit.map(|kit| kit.held(path, &days)).unwrap_or_default();
-    Course::plan_with(file, library, store)
+    Course::plan_again(file, library, store, asked, memory)
 }
 
 #[cfg(test)]

@@ -11,9 +11,9 @@ use shapes::window::RuleKey;
 
 impl Desk {
     /// Sets one key to what was typed; refused, nothing changes.
-    pub(crate) fn edit(&mut self, key: &str, typed: &str) -> Result<(), Error> {
+    pub(crate) fn edit(&mut self, key: &str, typed: &str, goes_on: bool) -> Result<(), Error> {
         let text = course::set(self.text(), key, typed)?;
-        self.change(text)
+        self.change_in(text, Some(key), goes_on)
     }
 
     /// One more course day.

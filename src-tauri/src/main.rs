@@ -7,6 +7,7 @@ mod calendar;
 mod commands;
 mod desk;
 mod edits;
+mod history;
 mod kit;
 mod pace_book;
 mod print_job;
@@ -89,6 +90,7 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::start,
             commands::open,
             commands::edit,
+            commands::advise,
             commands::add_day,
             commands::remove_day,
             commands::add_break,

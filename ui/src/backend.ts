@@ -12,7 +12,9 @@ export const start = () => call<View>('start')
 /** Nothing when the person thought better of it. */
 export const open = () => call<View | null>('open')
 /** One key of the course file; refused: nothing has changed. */
-export const edit = (key: string, text: string) => call<View>('edit', { key, text })
+export const edit = (key: string, text: string, goesOn: boolean) => call<View>('edit', { key, text, goesOn })
+/** What could be done otherwise, which no edit waits for. */
+export const advise = () => call<View>('advise')
 export const addDay = () => call<View>('add_day')
 export const removeDay = () => call<View>('remove_day')
 export const addBreak = (day: number) => call<View>('add_break', { day })

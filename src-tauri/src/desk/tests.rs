@@ -18,8 +18,8 @@ fn desk_with_file() -> (tempfile::TempDir, PathBuf, Desk) {
 #[test]
 fn undo_to_the_start_gives_the_starting_file_byte_for_byte() {
     let (_folder, path, mut desk) = desk_with_file();
-    desk.edit("group.novices", "4").expect("edits");
-    desk.edit("wall.height", "0.9 m").expect("edits");
+    desk.edit("group.novices", "4", false).expect("edits");
+    desk.edit("wall.height", "0.9 m", false).expect("edits");
     desk.add_day().expect("adds");
     assert!(desk.unsaved());
     for _ in 0..3 {
@@ -31,6 +31,39 @@ fn undo_to_the_start_gives_the_starting_file_byte_for_byte() {
         std::fs::read_to_string(&path).expect("reads"),
         Library::example(false)
     );
+}
+
+/// Typing on in one field is one change to undo, told against the figures it began at.
+#[test]
+fn typing_on_is_one_change() {
+    let (_folder, _path, mut desk) = desk_with_file();
+    let before = desk.view().written.wall.base_width;
+    for (typed, goes_on) in [("1.2 m", false), ("1.3 m", true), ("1.35 m", true)] {
+        desk.edit("wall.height", typed, goes_on).expect("edits");
+    }
+    let view = desk.view();
+    let undo = view.undo.expect("a change");
+    assert_eq!(undo.len(), 1);
+    assert_eq!(undo[0].to.as_deref(), Some("1.35 m"));
+    let width = view.moved.iter().find(|it| it.what == "base width");
+    assert_eq!(width.map(|it| it.before.clone()), Some(before));
+    desk.undo().expect("undoes");
+    assert!(!desk.unsaved());
+}
+
+/// The figures come at once, what could be done otherwise when it is asked for; pages have both.
+#[test]
+fn what_could_be_done_otherwise_comes_after_the_figures() {
+    let (_folder, _path, mut desk) = desk_with_file();
+    assert!(desk.view().advised);
+    desk.edit("wall.height", "1.2 m", false).expect("edits");
+    let figures = desk.view();
+    assert!(!figures.advised && figures.written.running.lifts.is_empty());
+    desk.advise().expect("advises");
+    let advised = desk.view();
+    assert!(advised.advised && !advised.written.running.lifts.is_empty());
+    assert_eq!(figures.written.wall.length, advised.written.wall.length);
+    assert_eq!(figures.written.chance.chance, advised.written.chance.chance);
 }
 
 #[test]
@@ -72,20 +105,20 @@ fn a_broken_table_of_ones_own_is_told_and_the_course_is_there() {
 fn a_refused_edit_changes_nothing_and_says_what_would_be_right() {
     let (_folder, _path, mut desk) = desk_with_file();
     let before = desk.view();
-    let Err(Error::Fault(fault)) = desk.edit("wall.height", "tall") else {
+    let Err(Error::Fault(fault)) = desk.edit("wall.height", "tall", false) else {
         panic!("should be refused");
     };
     assert_eq!(fault.key, "wall.height");
     let after = desk.view();
     assert_eq!(before.values, after.values);
     assert_eq!(before.written.wall.length, after.written.wall.length);
-    assert!(!after.can_undo);
+    assert_eq!(after.undo, None);
 }
 
 #[test]
 fn a_file_changed_by_someone_else_is_not_overwritten() {
     let (_folder, path, mut desk) = desk_with_file();
-    desk.edit("group.novices", "4").expect("edits");
+    desk.edit("group.novices", "4", false).expect("edits");
     std::fs::write(&path, "someone else's").expect("writes");
     assert!(matches!(desk.save(&path), Err(Error::ChangedOutside(_))));
     assert_eq!(
@@ -97,7 +130,7 @@ fn a_file_changed_by_someone_else_is_not_overwritten() {
 #[test]
 fn comments_and_spelling_stay_when_a_value_changes() {
     let (_folder, path, mut desk) = desk_with_file();
-    desk.edit("wall.height", "3'6\"").expect("edits");
+    desk.edit("wall.height", "3'6\"", false).expect("edits");
     desk.save(&path).expect("saves");
     let text = std::fs::read_to_string(&path).expect("reads");
     let line = text

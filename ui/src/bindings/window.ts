@@ -13,13 +13,18 @@ file: string,
  */
 unsaved: boolean, 
 /**
- * Whether there is something to undo.
+ * What undoing would take back; null when there is nothing to undo.
  */
-can_undo: boolean, 
+undo: Array<Changed> | null, 
 /**
- * Whether there is something to redo.
+ * What redoing would do again; null when nothing was undone.
  */
-can_redo: boolean, 
+redo: Array<Changed> | null, 
+/**
+ * Whether what could be done otherwise has been worked out: what would make the wall longer,
+ * the curve of chance, what would help on the day.
+ */
+advised: boolean, 
 /**
  * The date on this machine, as `2027-04-24`: what is due before it is late.
  */
@@ -111,6 +116,20 @@ chance_curve: string | null,
  * Null before anything was told.
  */
 progress: string | null, };
+
+export type Changed = { 
+/**
+ * Its key, as `wall.height`.
+ */
+key: string, 
+/**
+ * What it was; null for one that was not there.
+ */
+from: string | null, 
+/**
+ * What it is; null for one that is no longer there.
+ */
+to: string | null, };
 
 export type Moved = { what: string, before: string, after: string, };
 

@@ -2,12 +2,18 @@
 // answer is shown, and what was refused keeps standing in its field.
 import type { Reply } from '../backend'
 import type { Trouble, View } from '../bindings'
+import { withAdviceOf } from './advice'
 import { without } from './record'
+import { Unsaid } from './unsaid'
 
-type Edit = (key: string, text: string) => Promise<Reply<View>>
+/** `goesOn`: typed in the field of the edit before, which was not left meanwhile. */
+type Edit = (key: string, text: string, goesOn: boolean) => Promise<Reply<View>>
+type Rust = { edit: Edit; advise?: () => Promise<Reply<View>> }
 
-/** How long a person pauses before what they typed is sent. */
-export const PAUSE_MS = 150
+/** Keys that come together are sent together. */
+export const PAUSE_MS = 5
+/** What could be done otherwise is asked for when nothing has changed for so long. */
+export const ADVICE_MS = 400
 
 export class Course {
   view: View | undefined = $state.raw()
@@ -19,16 +25,21 @@ export class Course {
   refused: Record<string, Trouble> = $state.raw({})
   busy = $state(false)
 
-  #edit: Edit
+  #rust: Rust
   #changed: () => void
   #waiting: Record<string, string> = {}
   #field: string | undefined
+  /** The field of the last edit, while it goes on. */
+  #goingOn: string | undefined
+  /** Nobody is told that `1.` is no height while they are typing `1.2 m`. */
+  #unsaid = new Unsaid((key, trouble) => (this.refused = { ...this.refused, [key]: trouble }))
   #timer: ReturnType<typeof setTimeout> | undefined
+  #advice: ReturnType<typeof setTimeout> | undefined
   #line: Promise<void> = Promise.resolve()
 
   /** `changed` hears of every other plan. */
-  constructor(edit: Edit, changed: () => void = () => {}) {
-    this.#edit = edit
+  constructor(rust: Rust, changed: () => void = () => {}) {
+    this.#rust = rust
     this.#changed = changed
   }
 
@@ -44,12 +55,15 @@ export class Course {
   }
 
   enter(key: string) {
+    this.#unsaid.now()
     this.#field = key
+    this.#goingOn = undefined
   }
 
   /** The field is left: it takes the file's own words, unless they were refused. */
   leave(key: string) {
     if (this.#field === key) this.#field = undefined
+    this.#unsaid.now()
     if (key in this.#waiting) void this.send()
     else if (!this.refused[key]) this.typed = without(this.typed, key)
   }
@@ -57,6 +71,7 @@ export class Course {
   type(key: string, text: string) {
     this.typed = { ...this.typed, [key]: text }
     this.#waiting[key] = text
+    this.#unsaid.letGo()
     clearTimeout(this.#timer)
     this.#timer = setTimeout(() => void this.send(), PAUSE_MS)
   }
@@ -99,6 +114,7 @@ export class Course {
   /** Lets go of what was refused; if nothing was, takes the last change back. */
   undo(question: () => Promise<Reply<View>>): Promise<void> {
     return this.#inTurn(async () => {
+      this.#unsaid.now()
       const held = Object.keys(this.refused).length !== 0
       this.#letGo()
       if (held) this.trouble = undefined
@@ -128,16 +144,22 @@ export class Course {
   }
 
   async #sendOne(key: string, text: string) {
-    const reply = await this.#edit(key, text)
+    const reply = await this.#rust.edit(key, text, this.#goingOn === key)
     const newerWaits = key in this.#waiting
     if (!reply.ok) {
-      if (!newerWaits) this.refused = { ...this.refused, [key]: reply.trouble }
+      if (!newerWaits) this.#refuse(key, reply.trouble)
       return
     }
     this.#take(reply)
+    this.#goingOn = this.#field === key ? key : undefined
     this.refused = without(this.refused, key)
     if (!newerWaits && this.#field !== key) this.typed = without(this.typed, key)
     this.#tryAgain()
+  }
+
+  #refuse(key: string, trouble: Trouble) {
+    if (this.#field === key && !this.refused[key]) this.#unsaid.later(key, trouble)
+    else this.refused = { ...this.refused, [key]: trouble }
   }
 
   /** What was refused may fit, now that something else has changed. */
@@ -151,11 +173,16 @@ export class Course {
   #take(reply: Reply<View | null>) {
     this.trouble = reply.ok ? undefined : reply.trouble
     if (!reply.ok || !reply.value) return
-    this.view = reply.value
+    this.#goingOn = undefined
+    this.view = withAdviceOf(reply.value, this.view)
     this.#changed()
+    clearTimeout(this.#advice)
+    const { advise } = this.#rust
+    if (!reply.value.advised && advise) this.#advice = setTimeout(() => void this.ask(advise), ADVICE_MS)
   }
 
   #letGo() {
+    this.#unsaid.letGo()
     this.#waiting = {}
     this.typed = {}
     this.refused = {}

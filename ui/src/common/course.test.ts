@@ -1,34 +1,7 @@
 // What is typed reaches Rust in order, nothing is lost, and late answers change nothing.
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import type { Reply } from '../backend'
-import type { Trouble, View } from '../bindings'
 import { Course, PAUSE_MS } from './course.svelte'
-
-const trouble = (key: string): Trouble => ({ code: 'no', key, what: 'not that', cure: 'this' })
-
-/** Rust as far as editing goes: it refuses what `refuses` says, and answers when told to. */
-class Rust {
-  values: Record<string, string> = { 'wall.height': '1 m', 'wall.length': 'auto' }
-  asked: [key: string, text: string][] = []
-  refuses = (_key: string, text: string): boolean => text === 'bad'
-  #open: (() => void)[] = []
-  held = false
-
-  edit = async (key: string, text: string): Promise<Reply<View>> => {
-    this.asked.push([key, text])
-    if (this.held) await new Promise<void>((resolve) => this.#open.push(resolve))
-    if (this.refuses(key, text)) return { ok: false, trouble: trouble(key) }
-    this.values = { ...this.values, [key]: text }
-    return this.view()
-  }
-
-  view = (): Reply<View> => ({ ok: true, value: { values: this.values } as View })
-
-  async answer() {
-    this.#open.shift()?.()
-    await vi.advanceTimersByTimeAsync(0)
-  }
-}
+import { Rust, trouble } from './slow-rust'
 
 const pause = () => vi.advanceTimersByTimeAsync(PAUSE_MS)
 
@@ -38,7 +11,7 @@ let course: Course
 beforeEach(async () => {
   vi.useFakeTimers()
   rust = new Rust()
-  course = new Course(rust.edit)
+  course = new Course(rust)
   await course.replace(async () => rust.view())
 })
 afterEach(() => void vi.useRealTimers())
@@ -101,7 +74,7 @@ describe('a field', () => {
       rust.values = { ...rust.values, [key]: '09:00' }
       return rust.view()
     }
-    course = new Course(rust.edit)
+    course = new Course(rust)
     course.enter('day.0.start')
     course.type('day.0.start', '9:00')
     await pause()
@@ -121,7 +94,7 @@ describe('a field', () => {
 
   it('shows a clash at the other field as well', async () => {
     rust.edit = async () => ({ ok: false, trouble: trouble('wall.through_rows.0') })
-    course = new Course(rust.edit)
+    course = new Course(rust)
     course.type('wall.height', '0.5 m')
     await pause()
     expect(course.troubleAt('wall.height')).toBeDefined()

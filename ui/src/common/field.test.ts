@@ -47,9 +47,9 @@ describe('what is wrong', () => {
 })
 
 describe('a field on the page', () => {
-  const course = new Course(async (key) => ({
+  const course = new Course({ edit: async (key) => ({
     ok: false, trouble: { code: 'no', key, what: `${key}: too high`, cure: 'write 1 m' },
-  }))
+  }) })
   course.view = { values: { 'wall.height': '1 m' } } as unknown as View
   const html = (question: Question) => render(Field, { props: { course, question } }).body
 

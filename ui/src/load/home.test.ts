@@ -34,16 +34,16 @@ describe('counting home', () => {
 
   beforeEach(() => {
     asked = []
-    answer = { ok: true, value: { view: {} as View, uncounted: [], not_in_store: [] } }
+    answer = { ok: true, value: { view: { advised: true } as View, uncounted: [], not_in_store: [] } }
     const rust = {
       kitStore: async () => ({ ok: true as const, value: {} as KitStore }),
       kitHome: async (returns: ReturnTyped[]) => {
         asked = returns
         return answer
       },
-      kitNotHome: async () => ({ ok: true as const, value: {} as View }),
+      kitNotHome: async () => ({ ok: true as const, value: { advised: true } as View }),
     }
-    home = new Home(rust, new OpenStore(rust, new Course(async () => ({ ok: true, value: {} as View }))))
+    home = new Home(rust, new OpenStore(rust, new Course({ edit: async () => ({ ok: true, value: { advised: true } as View }) })))
   })
 
   it('begins with all of it back, and lowers that while another number is typed', async () => {

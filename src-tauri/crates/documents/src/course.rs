@@ -5,6 +5,7 @@ use crate::spelling;
 use crate::stored::FromStore;
 use chrono::NaiveDate;
 use craft::course::Student;
+use craft::plan::{Asked, Memory};
 use files::course::{CourseFile, Language};
 use files::{Fault, Library};
 use shapes::plan::Plan;
@@ -27,6 +28,8 @@ pub struct Course {
     pub chosen: Option<Vec<usize>>,
     /// The edition its pages are wanted in.
     pub edition: Edition,
+    /// How much was asked of the plan.
+    pub asked: Asked,
 }
 
 impl Course {
@@ -43,15 +46,25 @@ impl Course {
     ///
     /// # Errors
     /// As [`Course::plan`].
-    pub fn plan_with(
+    pub fn plan_with(file: CourseFile, library: &Library, store: FromStore) -> Result<Self, Fault> {
+        Self::plan_again(file, library, store, Asked::Advice, &mut Memory::default())
+    }
+
+    /// Plans a course file that is being changed: see [`craft::plan::again`].
+    ///
+    /// # Errors
+    /// As [`Course::plan`].
+    pub fn plan_again(
         mut file: CourseFile,
         library: &Library,
         store: FromStore,
+        asked: Asked,
+        memory: &mut Memory,
     ) -> Result<Self, Fault> {
         let library = spelling::library(library, file.language);
         file.count_also(&store.held, &library.tables);
         file.course.recorded = store.recorded;
-        let plan = file.plan(&library)?;
+        let plan = file.plan_again(&library, asked, memory)?;
         let style = date_style(file.language);
         let mut written = Written::of(&plan, &file.course, &library.tables, style);
         spelling::sentences(&mut written, file.language);
@@ -62,6 +75,7 @@ impl Course {
             library,
             chosen: None,
             edition: Edition::default(),
+            asked,
         })
     }
 

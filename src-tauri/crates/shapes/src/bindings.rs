@@ -62,6 +62,7 @@ fn window_types() -> String {
         window::Choices,
         window::LessonChoice,
         window::Drawings,
+        window::Changed,
         window::Moved,
         window::Trouble,
         window::Document,

@@ -17,7 +17,7 @@ fn the_calendar_file_is_of_the_course_on_the_desk_and_follows_it() {
     assert!(first.contains("DTSTART;TZID=Europe/London:20270423T090000"));
     assert!(first.contains("DTSTAMP:20270401T"));
 
-    desk.edit("day.0.start", "08:30").expect("earlier");
+    desk.edit("day.0.start", "08:30", false).expect("earlier");
     desk.write_calendar(&file, made()).expect("over its own");
     assert!(read().contains("DTSTART;TZID=Europe/London:20270423T083000"));
 }

@@ -27,10 +27,13 @@ pub struct View {
     pub file: String,
     /// Whether the file on the disk is older than what is shown.
     pub unsaved: bool,
-    /// Whether there is something to undo.
-    pub can_undo: bool,
-    /// Whether there is something to redo.
-    pub can_redo: bool,
+    /// What undoing would take back; null when there is nothing to undo.
+    pub undo: Option<Vec<Changed>>,
+    /// What redoing would do again; null when nothing was undone.
+    pub redo: Option<Vec<Changed>>,
+    /// Whether what could be done otherwise has been worked out: what would make the wall longer,
+    /// the curve of chance, what would help on the day.
+    pub advised: bool,
     /// The date on this machine, as `2027-04-24`: what is due before it is late.
     pub today: String,
     /// Every value of the course file as typed, by key.
@@ -72,6 +75,17 @@ pub struct Drawings {
     pub chance_curve: Option<String>,
     /// Null before anything was told.
     pub progress: Option<String>,
+}
+
+/// A value of the course file that a change set to something else, as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Changed {
+    /// Its key, as `wall.height`.
+    pub key: String,
+    /// What it was; null for one that was not there.
+    pub from: Option<String>,
+    /// What it is; null for one that is no longer there.
+    pub to: Option<String>,
 }
 
 /// A figure that the last change moved.

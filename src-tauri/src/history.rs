@@ -1,0 +1,172 @@
+//! Every text of the open course since it was opened, and what led from one to the next.
+
+use files::course;
+use shapes::window::Changed;
+use std::collections::BTreeMap;
+
+/// The texts in order, with the one that is shown.
+pub(crate) struct History {
+    first: String,
+    steps: Vec<Step>,
+    /// So many of the steps are done; those after them were undone.
+    done: usize,
+}
+
+/// A step from one text to the next.
+struct Step {
+    text: String,
+    /// Values that are no longer what they were.
+    changed: Vec<Changed>,
+    /// The field it was typed in: as long as a person stays there, it is one step.
+    field: Option<String>,
+}
+
+impl History {
+    pub(crate) fn new(text: String) -> Self {
+        Self {
+            first: text,
+            steps: Vec::new(),
+            done: 0,
+        }
+    }
+
+    /// The text that is shown.
+    pub(crate) fn text(&self) -> &str {
+        self.text_after(self.done)
+    }
+
+    /// The text a person would come back to by undoing; nothing at the first.
+    pub(crate) fn before(&self) -> Option<String> {
+        let before = self.done.checked_sub(1)?;
+        Some(self.text_after(before).to_owned())
+    }
+
+    /// The text that was undone last; nothing if none was.
+    pub(crate) fn after(&self) -> Option<String> {
+        self.steps.get(self.done).map(|step| step.text.clone())
+    }
+
+    /// What undoing would take back.
+    pub(crate) fn undo_of(&self) -> Option<&[Changed]> {
+        let step = self.steps.get(self.done.checked_sub(1)?)?;
+        Some(&step.changed)
+    }
+
+    /// What redoing would do again.
+    pub(crate) fn redo_of(&self) -> Option<&[Changed]> {
+        self.steps
+            .get(self.done)
+            .map(|step| step.changed.as_slice())
+    }
+
+    /// Whether the last step was typed in this field, so that more typing there goes on with it.
+    pub(crate) fn goes_on(&self, field: &str) -> bool {
+        let last = self.done.checked_sub(1).and_then(|at| self.steps.get(at));
+        self.done == self.steps.len()
+            && last.is_some_and(|step| step.field.as_deref() == Some(field))
+    }
+
+    /// A step to another text. One that goes on with the step before takes its place, and where it
+    /// leads back to where that began, nothing is left of it.
+    pub(crate) fn step(&mut self, text: String, field: Option<&str>, goes_on: bool) {
+        self.steps.truncate(self.done);
+        if goes_on {
+            self.steps.pop();
+        }
+        self.done = self.steps.len();
+        if text == self.text() {
+            return;
+        }
+        let changed = changed(self.text(), &text);
+        self.steps.push(Step {
+            text,
+            changed,
+            field: field.map(ToOwned::to_owned),
+        });
+        self.done += 1;
+    }
+
+    pub(crate) fn back(&mut self) {
+        self.done = self.done.saturating_sub(1);
+    }
+
+    pub(crate) fn forth(&mut self) {
+        self.done = (self.done + 1).min(self.steps.len());
+    }
+
+    fn text_after(&self, steps: usize) -> &str {
+        let last = steps.checked_sub(1).and_then(|at| self.steps.get(at));
+        last.map_or(&self.first, |step| &step.text)
+    }
+}
+
+/// The values that differ between two texts, in the order of their keys.
+fn changed(before: &str, after: &str) -> Vec<Changed> {
+    let [before, after] = [before, after].map(course::values);
+    let keys: BTreeMap<&String, ()> = before
+        .keys()
+        .chain(after.keys())
+        .map(|it| (it, ()))
+        .collect();
+    let value = |values: &BTreeMap<String, String>, key| values.get(key).cloned();
+    keys.into_keys()
+        .map(|key| Changed {
+            key: key.clone(),
+            from: value(&before, key),
+            to: value(&after, key),
+        })
+        .filter(|it| it.from != it.to)
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn history() -> History {
+        History::new("[wall]\nheight = \"1 m\"\n".to_owned())
+    }
+
+    fn wall(height: &str) -> String {
+        format!("[wall]\nheight = \"{height}\"\n")
+    }
+
+    #[test]
+    fn typing_in_one_field_is_one_step() {
+        let mut history = history();
+        for (typed, goes_on) in [("1.2 m", false), ("1.25 m", true)] {
+            assert_eq!(history.goes_on("wall.height"), goes_on);
+            history.step(wall(typed), Some("wall.height"), goes_on);
+        }
+        let undo = history.undo_of().expect("a step");
+        assert_eq!(undo.len(), 1);
+        assert_eq!(undo[0].key, "wall.height");
+        assert_eq!(undo[0].from.as_deref(), Some("1 m"));
+        assert_eq!(undo[0].to.as_deref(), Some("1.25 m"));
+        assert_eq!(history.before().as_deref(), Some(wall("1 m").as_str()));
+    }
+
+    #[test]
+    fn typing_back_to_where_it_began_leaves_no_step() {
+        let mut history = history();
+        history.step(wall("1.2 m"), Some("wall.height"), false);
+        history.step(wall("1 m"), Some("wall.height"), true);
+        assert_eq!(history.undo_of(), None);
+        assert_eq!(history.text(), wall("1 m"));
+    }
+
+    #[test]
+    fn a_new_step_lets_go_of_what_was_undone() {
+        let mut history = history();
+        history.step(wall("1.2 m"), None, false);
+        history.step(wall("1.4 m"), None, false);
+        history.back();
+        assert_eq!(history.after().as_deref(), Some(wall("1.4 m").as_str()));
+        assert!(!history.goes_on("wall.height"));
+        history.step(wall("0.9 m"), None, false);
+        assert_eq!(history.redo_of(), None);
+        history.back();
+        history.back();
+        assert_eq!(history.text(), wall("1 m"));
+    }
+}
