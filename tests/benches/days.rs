@@ -10,9 +10,9 @@ use craft::pace::luck::Luck;
 use craft::pace::programme::{Given, Programme};
 use craft::pace::rates::{self, rates};
 use craft::pace::work::Amounts;
-use craft::plan::Plan;
+use craft::plan::{Asked, Memory, Plan};
 use files::Library;
-use files::course::CourseFile;
+use files::course::{CourseFile, set};
 
 /// What is needed to simulate a course, planned once.
 struct Days {
@@ -137,6 +137,24 @@ fn courses_followed(bencher: divan::Bencher<'_, '_>, samples: usize) {
 fn simulated_courses_of_students(bencher: divan::Bencher<'_, '_>, students: usize) {
     let days = Days::of_students(students);
     bencher.bench_local(|| days.forecast(&days.luck(forecast::SAMPLES)));
+}
+
+/// What a key press waits for: the height typed anew, the figures of the plan, with what the plan
+/// before it has reckoned.
+#[divan::bench(args = [false, true], sample_count = 200)]
+fn figures_after_a_key_press(bencher: divan::Bencher<'_, '_>, imperial: bool) {
+    let library = Library::built_in().expect("the library");
+    let heights = ["1.05 m", "1.06 m", "1.07 m", "1.08 m"];
+    let typed =
+        heights.map(|it| set(Library::example(imperial), "wall.height", it).expect("an edit"));
+    let mut memory = Memory::default();
+    let mut turn = 0;
+    bencher.bench_local(|| {
+        turn += 1;
+        let file = CourseFile::parse(&typed[turn % typed.len()]).expect("sound");
+        let figures = file.plan_again(&library, Asked::Figures, &mut memory);
+        figures.expect("it can be planned")
+    });
 }
 
 /// The whole plan for so many students: the wall sized, the courses simulated.

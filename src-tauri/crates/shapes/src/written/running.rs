@@ -130,10 +130,12 @@ fn throughs(plan: &Plan, tables: &Tables) -> String {
         .iter()
         .find(|it| is_through(it.stage));
     times.map_or_else(String::new, |times| {
-        format!(
-            "The throughs are in by the end of the first day in {} of the courses.",
+        let share = if times.on_day_one <= 0.0 {
+            "none".to_owned()
+        } else {
             show_share(times.on_day_one)
-        )
+        };
+        format!("The throughs are in by the end of the first day in {share} of the courses.")
     })
 }
 
