@@ -9,6 +9,7 @@ mod desk;
 mod edits;
 mod history;
 mod kit;
+mod opened;
 mod pace_book;
 mod print_job;
 mod shown;
@@ -47,6 +48,11 @@ impl Shared {
         })
     }
 
+    /// Keeps why a file was refused until the window asks.
+    pub(crate) fn refuse(&self, why: Trouble) {
+        *self.refused.lock().unwrap_or_else(PoisonError::into_inner) = Some(why);
+    }
+
     /// Why the program's file was refused, the first time this is asked.
     pub(crate) fn refused(&self) -> Option<Trouble> {
         self.refused
@@ -81,8 +87,7 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
         .plugin(tauri_plugin_dialog::init())
         .setup(|app| {
             let folder = app.path().app_data_dir()?;
-            let file = std::env::args_os().nth(1).map(Into::into);
-            app.manage(Shared::set_up(file, &folder)?);
+            app.manage(Shared::set_up(opened::asked_for(app), &folder)?);
             open_window(app)?;
             Ok(())
         })
@@ -136,7 +141,8 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::pages::stop_print,
             commands::pages::show_printed,
         ])
-        .run(tauri::generate_context!())?;
+        .build(tauri::generate_context!())?
+        .run(opened::hear);
     Ok(())
 }
 

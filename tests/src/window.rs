@@ -8,6 +8,8 @@ mod day;
 mod driver;
 #[path = "window/kit.rs"]
 mod kit;
+#[path = "window/opened.rs"]
+mod opened;
 #[path = "window/pages.rs"]
 mod pages;
 #[path = "window/screen.rs"]

@@ -2,6 +2,7 @@
 
 use chrono::{NaiveDate, NaiveTime};
 use clap::{Args, Parser, Subcommand};
+use clap_complete::Shell;
 use std::path::PathBuf;
 
 /// The call by which this program runs itself a second time, for templates that may not end.
@@ -102,6 +103,21 @@ pub(crate) enum Call {
     Kit(Kit),
     /// Show the licences of the fonts that the pages are set in
     Licences,
+    /// Write what a shell needs to complete these calls when you press Tab
+    ///
+    /// A package brings it; otherwise it goes where the shell looks for it, as in
+    ///   coursewright completions fish > ~/.config/fish/completions/coursewright.fish
+    #[command(verbatim_doc_comment)]
+    Completions {
+        /// The shell
+        shell: Shell,
+    },
+    /// Write the manual pages of this program into a folder
+    Manual {
+        /// The folder to write into; made if it is not there
+        #[arg(long, value_name = "DIR")]
+        out: PathBuf,
+    },
     /// Set pages for another run of this program, which can end this one
     #[command(name = APART, hide = true)]
     Apart,

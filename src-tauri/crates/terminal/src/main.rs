@@ -1,7 +1,8 @@
-//! The terminal program: new, plan, check, print, calendar, told, pace, kit.
+//! The terminal program: new, plan, check, print, calendar, told, pace, kit, and its own manual.
 
 mod arguments;
 mod kit;
+mod manual;
 mod pace;
 mod print;
 mod run;
@@ -25,6 +26,8 @@ fn main() -> ExitCode {
         Call::Pace(call) => pace::pace(call, &mut out),
         Call::Kit(call) => kit::kit(call, &mut out),
         Call::Licences => run::licences(&mut out),
+        Call::Completions { shell } => manual::completions(*shell, &mut out),
+        Call::Manual { out: folder } => manual::pages(folder),
         Call::Apart => print::apart(),
     };
     let code = done.unwrap_or_else(|refused| {

@@ -63,7 +63,7 @@ fn built(program: &str) -> String {
 }
 
 /// Where cargo puts what it builds.
-fn target() -> PathBuf {
+pub(crate) fn target() -> PathBuf {
     std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| top().join("target"), |it| top().join(it))
 }
 
@@ -127,6 +127,14 @@ fn page_picture(folder: &Path) -> Done {
         .arg(pages.join("setting-out.pdf"))
         .arg(folder.join("setting-out"));
     run(picture)
+}
+
+/// The icons as pictures of every size, from their drawings.
+pub(crate) fn icons() -> Done {
+    set_up::for_the_checks()?;
+    let mut draw = cargo(&["test", "--workspace", "--test", "package", "icons"]);
+    draw.env("DRAW_ICONS", "1");
+    run(draw)
 }
 
 /// What the README says was measured.

@@ -54,6 +54,19 @@ pub(crate) fn run(mut command: Command) -> Done {
     }
 }
 
+/// Runs a program to its end and hears what it says; it is shown only when it fails.
+pub(crate) fn heard(command: &mut Command) -> Result<String, String> {
+    let output = command
+        .output()
+        .map_err(|wrong| format!("{}: can't be run: {wrong}", shown(command)))?;
+    if output.status.success() {
+        return String::from_utf8(output.stdout)
+            .map_err(|_| format!("{}: did not answer in text", shown(command)));
+    }
+    let said = String::from_utf8_lossy(&output.stderr);
+    Err(format!("{}: failed\n{}", shown(command), said.trim_end()))
+}
+
 /// Whether a program ends well; nothing of it is shown.
 pub(crate) fn succeeds(mut command: Command) -> bool {
     command.output().is_ok_and(|output| output.status.success())

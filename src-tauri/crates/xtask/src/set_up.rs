@@ -6,9 +6,11 @@ use std::path::Path;
 /// To build the window.
 const TO_BUILD: &[&str] = &["build-essential", "pkg-config", "libwebkit2gtk-4.1-dev"];
 
-/// To drive the real window without a screen and to look into pages.
+/// To drive the real window without a screen, to look into pages and into the package.
 const TO_TEST: &[&str] = &[
     "dbus",
+    "groff-base",
+    "librsvg2-bin",
     "poppler-utils",
     "qpdf",
     "webkit2gtk-driver",
