@@ -1,5 +1,6 @@
 //! What the program asks in dialogs of the system: which file, which folder, lose changes?
 
+use crate::Shared;
 use std::path::PathBuf;
 use tauri::{AppHandle, Manager, WebviewWindow};
 use tauri_plugin_dialog::{DialogExt, FilePath, MessageDialogButtons};
@@ -83,6 +84,7 @@ pub(crate) fn before_closing(window: &WebviewWindow) {
         .buttons(lose_or_stay())
         .show(move |lose| {
             if lose {
+                closing.state::<Shared>().keeping.end();
                 // The window goes whatever the desk holds; nothing is left to be told.
                 let _ = closing.destroy();
             }

@@ -7,6 +7,7 @@ use shapes::window::{Trouble, View};
 use tauri::{AppHandle, State};
 
 pub(crate) mod day;
+pub(crate) mod keeping;
 pub(crate) mod kit;
 pub(crate) mod pace;
 pub(crate) mod pages;
@@ -155,6 +156,7 @@ pub(crate) async fn save(app: AppHandle, shared: State<'_, Shared>) -> Reply<Opt
     let Some(path) = path else {
         return save_as(app, shared).await;
     };
+    shared.keeping.may_save(&path).map_err(trouble)?;
     let mut desk = shared.desk();
     desk.save(&path).map_err(trouble)?;
     Ok(Some(desk.view()))
@@ -166,6 +168,7 @@ pub(crate) async fn save_as(app: AppHandle, shared: State<'_, Shared>) -> Reply<
     let Some(path) = ask::where_to_save(&app) else {
         return Ok(None);
     };
+    shared.keeping.may_save(&path).map_err(trouble)?;
     let mut desk = shared.desk();
     desk.save_as(path).map_err(trouble)?;
     Ok(Some(desk.view()))

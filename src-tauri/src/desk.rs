@@ -1,13 +1,17 @@
 //! The desk: the open course, everything done to it since it was opened, and where it lives.
 
+mod saving;
+
+use crate::claim;
 use crate::history::History;
 use crate::kit::{Kit, NotTyped};
+use crate::outside::Outside;
 use crate::print_job::PrintJob;
 use crate::shown::{self, trouble};
 use craft::plan::{Asked, Memory};
 use documents::{Course, Drawings};
 use files::course::{self, CourseFile};
-use files::{Fault, Library, clear_leftovers, save, save_new};
+use files::{Fault, Library, clear_leftovers};
 use press::Press;
 use shapes::window::{self, Choices, Moved, PagesAsked, Rule, Trouble, View};
 use shapes::written::Written;
@@ -24,6 +28,12 @@ pub(crate) enum Error {
     Print(documents::Error),
     /// The file has been changed by someone else since it was opened.
     ChangedOutside(PathBuf),
+    /// The file is open in another window, which has come forward.
+    InOtherWindow(PathBuf),
+    /// The file is open in another window, so that nothing is saved over it from this one.
+    OpenElsewhere(PathBuf),
+    /// What was kept of an earlier sitting is not there any more.
+    NothingKept,
     /// There is no document of this name.
     NoDocument(String),
     /// No folder has been chosen to print into.
@@ -86,6 +96,8 @@ pub(crate) struct Desk {
     path: Option<PathBuf>,
     /// What the disk holds, as far as the desk knows.
     on_disk: Option<String>,
+    /// What others have done to the file since.
+    outside: Outside,
     /// Everything done to the course since it was opened.
     history: History,
     pub(crate) course: Course,
@@ -104,15 +116,24 @@ impl Desk {
     /// `folder` holds the instructor's kit store and own lessons; where those are broken the
     /// built-in ones count, and the view tells.
     pub(crate) fn set_up(file: Option<PathBuf>, folder: &Path) -> Result<Self, files::Error> {
+        let text = match &file {
+            Some(path) => CourseFile::open(path)?.1,
+            None => Library::example(false).to_owned(),
+        };
+        let desk = Self::with(file, text, folder)?;
+        if let Some(folder) = desk.path.as_deref().and_then(Path::parent) {
+            clear_leftovers(folder);
+        }
+        Ok(desk)
+    }
+
+    /// A desk with a course that the file, where it has one, is known to hold.
+    fn with(file: Option<PathBuf>, text: String, folder: &Path) -> Result<Self, files::Error> {
         let kit = Kit::open(folder.to_owned());
         let (library, broken) = match Library::with_store(folder) {
             Ok(library) => (library, None),
             Err(files::Error::Read { .. }) => (Library::built_in()?, None),
             Err(broken) => (Library::built_in()?, Some(broken)),
-        };
-        let text = match &file {
-            Some(path) => CourseFile::open(path)?.1,
-            None => Library::example(false).to_owned(),
         };
         let name = file
             .as_ref()
@@ -128,9 +149,6 @@ impl Desk {
             &mut memory,
         )
         .map_err(|fault| fault.in_file(&name, &text))?;
-        if let Some(folder) = file.as_deref().and_then(Path::parent) {
-            clear_leftovers(folder);
-        }
         Ok(Self {
             library,
             own_broken: broken.map(|it| trouble(it.into())),
@@ -139,6 +157,7 @@ impl Desk {
             folder: folder.to_owned(),
             on_disk: file.is_some().then(|| text.clone()),
             path: file,
+            outside: Outside::Same,
             history: History::new(text),
             before: course.written.clone(),
             course,
@@ -149,20 +168,17 @@ impl Desk {
         })
     }
 
-    /// Puts the course of another file on the desk.
+    /// Puts the course of another file on the desk; one that is open in another window is brought
+    /// forward there instead.
     pub(crate) fn open(&mut self, path: PathBuf) -> Result<(), Error> {
+        let place = claim::place_of(&path);
+        let is_this = self.path.as_deref().map(claim::place_of) == Some(place);
+        if !is_this && claim::other_window_answers(&self.folder, &path) {
+            return Err(Error::InOtherWindow(path));
+        }
         let folder = self.folder.clone();
         *self = Self::set_up(Some(path), &folder)?;
         Ok(())
-    }
-
-    /// Whether the disk does not hold what is shown.
-    pub(crate) fn unsaved(&self) -> bool {
-        match &self.on_disk {
-            Some(text) => text != self.text(),
-            // An example nobody has touched is no loss.
-            None => self.history.undo_of().is_some(),
-        }
     }
 
     pub(crate) fn text(&self) -> &str {
@@ -300,32 +316,6 @@ impl Desk {
     /// Where the course lives.
     pub(crate) fn path(&self) -> Option<&Path> {
         self.path.as_deref()
-    }
-
-    /// Saves to the file the course came from, unless that has been changed meanwhile.
-    pub(crate) fn save(&mut self, path: &Path) -> Result<(), Error> {
-        let there = std::fs::read_to_string(path).ok();
-        if there.is_some() && there != self.on_disk {
-            return Err(Error::ChangedOutside(path.to_owned()));
-        }
-        save(path, self.text().as_bytes())?;
-        self.on_disk = Some(self.text().to_owned());
-        if let Ok(kit) = &mut self.kit {
-            kit.follow(&self.course, path);
-        }
-        Ok(())
-    }
-
-    /// Saves to a file the person has just chosen and, where there was one, agreed to replace.
-    pub(crate) fn save_as(&mut self, path: PathBuf) -> Result<(), Error> {
-        if path.exists() {
-            save(&path, self.text().as_bytes())?;
-        } else {
-            save_new(&path, self.text().as_bytes())?;
-        }
-        self.on_disk = Some(self.text().to_owned());
-        self.path = Some(path);
-        Ok(())
     }
 
     /// Where pages go: where the person said, else a folder beside the course.

@@ -30,6 +30,11 @@ impl History {
         }
     }
 
+    /// The text it began with.
+    pub(crate) fn first(&self) -> &str {
+        &self.first
+    }
+
     /// The text that is shown.
     pub(crate) fn text(&self) -> &str {
         self.text_after(self.done)
@@ -101,7 +106,7 @@ impl History {
 }
 
 /// The values that differ between two texts, in the order of their keys.
-fn changed(before: &str, after: &str) -> Vec<Changed> {
+pub(crate) fn changed(before: &str, after: &str) -> Vec<Changed> {
     let [before, after] = [before, after].map(course::values);
     let keys: BTreeMap<&String, ()> = before
         .keys()

@@ -4,28 +4,37 @@
 mod apart;
 mod ask;
 mod calendar;
+mod claim;
 mod commands;
 mod desk;
 mod edits;
 mod history;
+mod journal;
+mod keeping;
 mod kit;
 mod opened;
+mod outside;
 mod pace_book;
 mod print_job;
 mod shown;
 mod stored;
+mod watching;
 
 use desk::Desk;
+use keeping::{AtDesk, Keeping};
 use shapes::window::Trouble;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::atomic::AtomicBool;
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::sync::mpsc::Receiver;
+use std::sync::{Arc, Mutex, PoisonError};
 use tauri::{Manager, WebviewUrl, WebviewWindowBuilder, WindowEvent};
 
 /// The desk every command works at.
 pub(crate) struct Shared {
     desk: Mutex<Desk>,
+    /// What keeps the open course from being lost.
+    pub(crate) keeping: Keeping,
     /// Why the file the program was started with is not on the desk; told once.
     refused: Mutex<Option<Trouble>>,
     /// The print that runs shall end after the document that is being set.
@@ -35,17 +44,20 @@ pub(crate) struct Shared {
 impl Shared {
     /// A desk with the course of a file on it. If the file is refused the window says so,
     /// and what lies on the desk meanwhile is the example.
-    fn set_up(file: Option<PathBuf>, folder: &Path) -> Result<Self, files::Error> {
+    fn set_up(file: Option<PathBuf>, folder: &Path) -> Result<(Self, Receiver<()>), files::Error> {
         let (desk, refused) = match Desk::set_up(file, folder) {
             Ok(desk) => (desk, None),
             Err(refused) => (Desk::set_up(None, folder)?, Some(refused)),
         };
         let refused = refused.map(|it| shown::trouble(it.into()));
-        Ok(Self {
+        let (keeping, poked) = Keeping::new(&desk);
+        let shared = Self {
             desk: Mutex::new(desk),
+            keeping,
             refused: Mutex::new(refused),
             stop_print: Arc::default(),
-        })
+        };
+        Ok((shared, poked))
     }
 
     /// Keeps why a file was refused until the window asks.
@@ -63,8 +75,8 @@ impl Shared {
 
     /// The desk, for one command at a time. A command that failed half-way leaves it sound,
     /// because a desk is changed only by putting a finished one in its place.
-    pub(crate) fn desk(&self) -> MutexGuard<'_, Desk> {
-        self.desk.lock().unwrap_or_else(PoisonError::into_inner)
+    pub(crate) fn desk(&self) -> AtDesk<'_> {
+        AtDesk::new(&self.desk, &self.keeping)
     }
 }
 
@@ -87,8 +99,18 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
         .plugin(tauri_plugin_dialog::init())
         .setup(|app| {
             let folder = app.path().app_data_dir()?;
-            app.manage(Shared::set_up(opened::asked_for(app), &folder)?);
+            let file = opened::asked_for(app);
+            if file
+                .as_deref()
+                .is_some_and(|it| claim::other_window_answers(&folder, it))
+            {
+                app.handle().exit(0);
+                return Ok(());
+            }
+            let (shared, poked) = Shared::set_up(file, &folder)?;
+            app.manage(shared);
             open_window(app)?;
+            watching::watch(app.handle().clone(), poked);
             Ok(())
         })
         .invoke_handler(tauri::generate_handler![
@@ -133,6 +155,12 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::redo,
             commands::save,
             commands::save_as,
+            commands::keeping::keeping,
+            commands::keeping::take_kept,
+            commands::keeping::leave_kept,
+            commands::keeping::read_anew,
+            commands::keeping::keep_mine,
+            commands::keeping::save_over,
             commands::pages::documents,
             commands::pages::preview_page,
             commands::pages::print_folder,
@@ -156,13 +184,13 @@ fn open_window(app: &tauri::App) -> tauri::Result<()> {
         .on_new_window(|_, _| tauri::webview::NewWindowResponse::Deny)
         .build()?;
     let closing = window.clone();
-    window.on_window_event(move |event| {
-        if let WindowEvent::CloseRequested { api, .. } = event
-            && closing.state::<Shared>().desk().unsaved()
-        {
+    window.on_window_event(move |event| match event {
+        WindowEvent::CloseRequested { api, .. } if closing.state::<Shared>().desk().unsaved() => {
             api.prevent_close();
             ask::before_closing(&closing);
         }
+        WindowEvent::Focused(true) => closing.state::<Shared>().keeping.look_now(),
+        _ => {}
     });
     Ok(())
 }

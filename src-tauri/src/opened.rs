@@ -113,7 +113,7 @@ mod tests {
     fn a_file_is_laid_on_an_untouched_desk_and_on_no_other() {
         let folder = tempfile::tempdir().expect("a folder");
         let store = folder.path().join("store");
-        let shared = Shared::set_up(None, &store).expect("a desk");
+        let shared = Shared::set_up(None, &store).expect("a desk").0;
         let file = example(folder.path(), "Käse & Stein (1).walling");
         assert!(lay(&shared, &file));
         assert_eq!(shared.desk().path(), Some(file.as_path()));
@@ -126,7 +126,7 @@ mod tests {
     fn a_touched_example_stays_and_a_refused_file_is_told() {
         let folder = tempfile::tempdir().expect("a folder");
         let store = folder.path().join("store");
-        let shared = Shared::set_up(None, &store).expect("a desk");
+        let shared = Shared::set_up(None, &store).expect("a desk").0;
         let empty = folder.path().join("empty.walling");
         std::fs::write(&empty, "").expect("writes");
         assert!(lay(&shared, &empty));

@@ -27,6 +27,24 @@ pub(crate) fn trouble(error: Error) -> Trouble {
             ),
             "Nothing was overwritten. Save under another name, or open the file again.",
         ),
+        Error::InOtherWindow(path) => plain(
+            "in-other-window",
+            format!("{} is open in another window.", path.display()),
+            "It has been brought to the front. Nothing has changed here.",
+        ),
+        Error::OpenElsewhere(path) => plain(
+            "open-elsewhere",
+            format!(
+                "{} is open in another window, and that one saves it.",
+                path.display()
+            ),
+            "Nothing was overwritten. Save under another name, or close the other window first.",
+        ),
+        Error::NothingKept => plain(
+            "nothing-kept",
+            "These changes are no longer kept: another window has taken or left them.".to_owned(),
+            "",
+        ),
         Error::NoDocument(name) => plain(
             "no-document",
             format!("There is no document {name}."),
@@ -97,7 +115,7 @@ fn told(code: &str, message: &str) -> Trouble {
     plain(code, what.to_owned(), cure)
 }
 
-fn plain(code: &str, what: String, cure: &str) -> Trouble {
+pub(crate) fn plain(code: &str, what: String, cure: &str) -> Trouble {
     Trouble {
         code: code.to_owned(),
         key: String::new(),

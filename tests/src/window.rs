@@ -6,6 +6,8 @@
 mod day;
 #[path = "window/driver.rs"]
 mod driver;
+#[path = "window/keeping.rs"]
+mod keeping;
 #[path = "window/kit.rs"]
 mod kit;
 #[path = "window/opened.rs"]

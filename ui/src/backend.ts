@@ -1,8 +1,8 @@
 // The only file that speaks to Rust. One function for each command.
 import { Channel, invoke } from '@tauri-apps/api/core'
 import type {
-  CountedHome, DocumentName, KitListPreview, KitStore, LotTyped, PaceBook, PagePreview, PagesAsked, Printed, Printing,
-  ReturnTyped, RuleKey, Trouble, View,
+  CountedHome, DocumentName, Keeping, KitListPreview, KitStore, LotTyped, PaceBook, PagePreview, PagesAsked, Printed,
+  Printing, ReturnTyped, RuleKey, Trouble, View,
 } from './bindings'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
@@ -61,6 +61,16 @@ export const undo = () => call<View>('undo')
 export const redo = () => call<View>('redo')
 export const save = () => call<View | null>('save')
 export const saveAs = () => call<View | null>('save_as')
+/** `tell` hears how things stand, now and whenever that changes. */
+export const keeping = (tell: (now: Keeping) => void) =>
+  call<null>('keeping', { told: new Channel<Keeping>(tell) })
+/** Nothing when the person would rather not leave what lies on the desk. */
+export const takeKept = (id: string) => call<View | null>('take_kept', { id })
+export const leaveKept = (id: string) => call<null>('leave_kept', { id })
+export const readAnew = () => call<View>('read_anew')
+export const keepMine = () => call<View>('keep_mine')
+/** Over what another program has written, as far as that was told. */
+export const saveOver = () => call<View>('save_over')
 export const documents = () => call<DocumentName[]>('documents')
 /** Pages count from 1; beyond the last it is the last. */
 export const previewPage = (document: string, page: number, asked: PagesAsked) =>

@@ -4,6 +4,7 @@ mod calendar;
 mod day;
 mod pace_book;
 mod pages;
+mod saving;
 
 use super::*;
 
@@ -113,18 +114,6 @@ fn a_refused_edit_changes_nothing_and_says_what_would_be_right() {
     assert_eq!(before.values, after.values);
     assert_eq!(before.written.wall.length, after.written.wall.length);
     assert_eq!(after.undo, None);
-}
-
-#[test]
-fn a_file_changed_by_someone_else_is_not_overwritten() {
-    let (_folder, path, mut desk) = desk_with_file();
-    desk.edit("group.novices", "4", false).expect("edits");
-    std::fs::write(&path, "someone else's").expect("writes");
-    assert!(matches!(desk.save(&path), Err(Error::ChangedOutside(_))));
-    assert_eq!(
-        std::fs::read_to_string(&path).expect("reads"),
-        "someone else's"
-    );
 }
 
 #[test]

@@ -19,21 +19,28 @@ const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
 pub(crate) struct Window {
     base: String,
     driver: Child,
-    _screen: Screen,
+    screen: Screen,
     /// A data folder of its own, so that no kit store of this machine is read or changed.
-    _data: tempfile::TempDir,
+    _data: Option<tempfile::TempDir>,
 }
 
 impl Window {
     /// Opens the built program on a course file.
     pub(crate) fn open(file: &Path) -> Self {
-        let screen = Screen::start();
         let data = tempfile::tempdir().expect("a data folder");
+        let mut window = Self::open_in(file, data.path());
+        window._data = Some(data);
+        window
+    }
+
+    /// The same in a data folder that is there before and after.
+    pub(crate) fn open_in(file: &Path, data: &Path) -> Self {
+        let screen = Screen::start();
         let port = free_port();
         let driver = Command::new("WebKitWebDriver")
             .arg(format!("--port={port}"))
             .env("DISPLAY", &screen.display)
-            .env("XDG_DATA_HOME", data.path())
+            .env("XDG_DATA_HOME", data)
             .env("NO_AT_BRIDGE", "1")
             .env("GDK_BACKEND", "x11")
             .env("TAURI_AUTOMATION", "true")
@@ -45,8 +52,8 @@ impl Window {
         let mut window = Self {
             base: format!("http://127.0.0.1:{port}/session"),
             driver,
-            _screen: screen,
-            _data: data,
+            screen,
+            _data: None,
         };
         let options = json!({ "binary": program(), "args": [file] });
         let wish =
@@ -58,6 +65,14 @@ impl Window {
             .to_owned();
         window.base = format!("{}/{id}", window.base);
         window
+    }
+
+    /// Starts the program once more on the same screen, by hand as it were.
+    pub(crate) fn start_beside(&self, file: &Path, data: &Path) -> Child {
+        let mut program = Command::new(program());
+        program.arg(file).env("DISPLAY", &self.screen.display);
+        program.env("XDG_DATA_HOME", data).env("GDK_BACKEND", "x11");
+        program.spawn().expect("the program starts")
     }
 
     fn call(&self, path: &str, body: &Value) -> Result<Value, String> {

@@ -151,6 +151,60 @@ what: string,
  */
 cure: string, };
 
+export type Keeping = { 
+/**
+ * Changes of earlier sittings that were never saved; nothing of them is on the desk.
+ */
+kept: Array<Kept>, 
+/**
+ * Where the file on the disk stands against what is shown.
+ */
+outside: Outside, 
+/**
+ * The file is open in another window, and only that one saves to it.
+ */
+elsewhere: boolean, 
+/**
+ * What can't be kept safe, or could not be read of what was.
+ */
+broken: Array<Trouble>, };
+
+export type Kept = { 
+/**
+ * By what they are taken or left.
+ */
+id: string, 
+/**
+ * The course's title.
+ */
+title: string, 
+/**
+ * The file's name; empty for a course that was never saved.
+ */
+file: string, 
+/**
+ * The folder it is in; empty for a course that was never saved.
+ */
+folder: string, 
+/**
+ * When the last of them was made, as `14:32` or `Sat 24 April 2027, 14:32`.
+ */
+when: string, 
+/**
+ * What they are, against what the disk holds.
+ */
+changes: Array<Changed>, 
+/**
+ * They belong to the course that is open.
+ */
+here: boolean, 
+/**
+ * The file itself has been changed or deleted since.
+ */
+since: boolean, };
+
+export type Outside = "same" | "changed" | "mine" | "gone";
+
 export type DocumentName = { 
 /**
  * Its file's name without the ending.

@@ -1,12 +1,14 @@
 //! What the desktop program and its window say to each other.
 
 mod choices;
+mod keeping;
 mod pace;
 mod pages;
 mod rules;
 mod store;
 
 pub use choices::{Choices, LessonChoice};
+pub use keeping::{Keeping, Kept, Outside};
 pub use pace::{PaceBook, PaceCourse, PaceRow};
 pub use pages::{Document, PagePreview, PagesAsked, Printed, Printing};
 pub use rules::{Rule, RuleKey};
@@ -98,7 +100,7 @@ pub struct Moved {
 }
 
 /// A refusal, ready to show.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct Trouble {
     /// A fixed word; the window may branch on this, never on a sentence.
     pub code: String,
