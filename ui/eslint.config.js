@@ -2,7 +2,7 @@ import svelte from 'eslint-plugin-svelte'
 import ts from 'typescript-eslint'
 
 const SUBJECTS = [
-  'desk', 'outcome', 'ready', 'venue', 'group', 'wall', 'line', 'frames', 'stone', 'days', 'kit', 'store', 'load',
+  'desk', 'courses', 'outcome', 'ready', 'venue', 'group', 'wall', 'line', 'frames', 'stone', 'days', 'kit', 'store', 'load',
   'money', 'pages', 'today', 'after',
 ]
 const TAURI = { group: ['@tauri-apps/*'], message: 'Only src/backend.ts speaks to Rust.' }

@@ -2,10 +2,12 @@
 
 use crate::Shared;
 use crate::ask;
+use crate::recent;
 use crate::shown::trouble;
 use shapes::window::{Trouble, View};
 use tauri::{AppHandle, State};
 
+pub(crate) mod courses;
 pub(crate) mod day;
 pub(crate) mod keeping;
 pub(crate) mod kit;
@@ -19,7 +21,7 @@ type Reply<T> = Result<T, Trouble>;
 pub(crate) fn start(shared: State<'_, Shared>) -> Reply<View> {
     shared
         .refused()
-        .map_or_else(|| Ok(shared.desk().view()), Err)
+        .map_or_else(|| Ok(recent::noted(&shared.desk()).view()), Err)
 }
 
 /// Another course; null if the person thought better of it.
@@ -33,7 +35,7 @@ pub(crate) async fn open(app: AppHandle, shared: State<'_, Shared>) -> Reply<Opt
     };
     let mut desk = shared.desk();
     desk.open(path).map_err(trouble)?;
-    Ok(Some(desk.view()))
+    Ok(Some(recent::noted(&desk).view()))
 }
 
 /// Sets one key of the course. `goes_on`: the person has typed there before and never left, so
@@ -159,7 +161,7 @@ pub(crate) async fn save(app: AppHandle, shared: State<'_, Shared>) -> Reply<Opt
     shared.keeping.may_save(&path).map_err(trouble)?;
     let mut desk = shared.desk();
     desk.save(&path).map_err(trouble)?;
-    Ok(Some(desk.view()))
+    Ok(Some(recent::noted(&desk).view()))
 }
 
 /// Saves the course where the person says; null if they thought better of it.
@@ -171,5 +173,5 @@ pub(crate) async fn save_as(app: AppHandle, shared: State<'_, Shared>) -> Reply<
     shared.keeping.may_save(&path).map_err(trouble)?;
     let mut desk = shared.desk();
     desk.save_as(path).map_err(trouble)?;
-    Ok(Some(desk.view()))
+    Ok(Some(recent::noted(&desk).view()))
 }

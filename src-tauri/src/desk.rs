@@ -194,7 +194,7 @@ impl Desk {
                 .as_ref()
                 .and_then(|path| path.file_name())
                 .map_or_else(
-                    || "example, not yet saved".to_owned(),
+                    || self.unnamed().to_owned(),
                     |it| it.to_string_lossy().into_owned(),
                 ),
             unsaved: self.unsaved(),
@@ -363,5 +363,6 @@ fn planned(
     Course::plan_again(file, library, store, asked, memory)
 }
 
+mod laid;
 #[cfg(test)]
 mod tests;

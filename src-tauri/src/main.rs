@@ -3,6 +3,7 @@
 
 mod apart;
 mod ask;
+mod begin;
 mod calendar;
 mod claim;
 mod commands;
@@ -16,6 +17,7 @@ mod opened;
 mod outside;
 mod pace_book;
 mod print_job;
+mod recent;
 mod shown;
 mod stored;
 mod watching;
@@ -116,6 +118,15 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
         .invoke_handler(tauri::generate_handler![
             commands::start,
             commands::open,
+            commands::courses::your_courses,
+            commands::courses::course_readiness,
+            commands::courses::forget_course,
+            commands::courses::open_course,
+            commands::courses::open_example,
+            commands::courses::begin_choices,
+            commands::courses::check_answers,
+            commands::courses::begin_course,
+            commands::courses::course_again,
             commands::edit,
             commands::advise,
             commands::add_day,

@@ -1,6 +1,7 @@
 //! The terminal program, run as a person or another program would run it.
 
 mod terminal {
+    mod again;
     mod answers;
     mod calendar;
     mod days;

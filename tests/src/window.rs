@@ -2,6 +2,8 @@
 //!
 //! With TAKE_PICTURES=FOLDER it also keeps a picture of every place it visits.
 
+#[path = "window/courses.rs"]
+mod courses;
 #[path = "window/day.rs"]
 mod day;
 #[path = "window/driver.rs"]

@@ -1,8 +1,8 @@
 // The only file that speaks to Rust. One function for each command.
 import { Channel, invoke } from '@tauri-apps/api/core'
 import type {
-  CountedHome, DocumentName, Keeping, KitListPreview, KitStore, LotTyped, PaceBook, PagePreview, PagesAsked, Printed,
-  Printing, ReturnTyped, RuleKey, Trouble, View,
+  AnswersChecked, BeginChoices, CountedHome, DocumentName, Keeping, KitListPreview, KitStore, LotTyped, PaceBook,
+  PagePreview, PagesAsked, Printed, Printing, Readiness, ReturnTyped, RuleKey, Trouble, View, YourCourses,
 } from './bindings'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
@@ -11,6 +11,19 @@ export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
 export const start = () => call<View>('start')
 /** Nothing when the person thought better of it. */
 export const open = () => call<View | null>('open')
+export const yourCourses = () => call<YourCourses>('your_courses')
+export const courseReadiness = (path: string) => call<Readiness>('course_readiness', { path })
+/** Its file stays. */
+export const forgetCourse = (path: string) => call<YourCourses>('forget_course', { path })
+export const openCourse = (path: string) => call<View | null>('open_course', { path })
+export const openExample = (name: string) => call<View | null>('open_example', { name })
+/** `zone`: that of this machine. */
+export const beginChoices = (zone: string) => call<BeginChoices>('begin_choices', { zone })
+/** By the key of the course file that each answer becomes. */
+export const checkAnswers = (answers: Record<string, string>) => call<AnswersChecked>('check_answers', { answers })
+export const beginCourse = (answers: Record<string, string>) => call<View | null>('begin_course', { answers })
+/** The same course from another first day on, as `2028-04-22`. */
+export const courseAgain = (path: string, first: string) => call<View | null>('course_again', { path, first })
 /** One key of the course file; refused: nothing has changed. */
 export const edit = (key: string, text: string, goesOn: boolean) => call<View>('edit', { key, text, goesOn })
 /** What could be done otherwise, which no edit waits for. */

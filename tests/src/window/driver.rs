@@ -28,13 +28,22 @@ impl Window {
     /// Opens the built program on a course file.
     pub(crate) fn open(file: &Path) -> Self {
         let data = tempfile::tempdir().expect("a data folder");
-        let mut window = Self::open_in(file, data.path());
+        Self::open_with(Some(file), data)
+    }
+
+    /// Opens it on a course file or on none, with a data folder that may hold something already.
+    pub(crate) fn open_with(file: Option<&Path>, data: tempfile::TempDir) -> Self {
+        let mut window = Self::started(file, data.path());
         window._data = Some(data);
         window
     }
 
-    /// The same in a data folder that is there before and after.
+    /// Opens it in a data folder that is there before and after.
     pub(crate) fn open_in(file: &Path, data: &Path) -> Self {
+        Self::started(Some(file), data)
+    }
+
+    fn started(file: Option<&Path>, data: &Path) -> Self {
         let screen = Screen::start();
         let port = free_port();
         let driver = Command::new("WebKitWebDriver")
@@ -55,7 +64,7 @@ impl Window {
             screen,
             _data: None,
         };
-        let options = json!({ "binary": program(), "args": [file] });
+        let options = json!({ "binary": program(), "args": Vec::from_iter(file) });
         let wish =
             json!({ "capabilities": { "alwaysMatch": { "webkitgtk:browserOptions": options } } });
         let session = window.until("a session", || post(&window.base, &wish).ok());

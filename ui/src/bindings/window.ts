@@ -488,3 +488,139 @@ stages: number,
  * It is the course that is open.
  */
 this: boolean, };
+
+export type YourCourses = { 
+/**
+ * Nothing of the person's own lies on the desk yet.
+ */
+start_here: boolean, 
+/**
+ * Newest first.
+ */
+recent: Array<RecentCourse>, 
+/**
+ * What came with the program.
+ */
+examples: Array<ExampleCourse>, 
+/**
+ * What became of a list that could not be read; empty if it could.
+ */
+notice: string, };
+
+export type RecentCourse = { 
+/**
+ * Its file, as the list knows it.
+ */
+path: string, 
+/**
+ * The file's name.
+ */
+file: string, 
+/**
+ * The folder it lies in.
+ */
+folder: string, 
+/**
+ * What it is called.
+ */
+title: string, 
+/**
+ * Where it is held.
+ */
+place: string, 
+/**
+ * All its dates in short.
+ */
+dates: string, 
+/**
+ * The first day that is offered for the same course again, as `2028-04-22`.
+ */
+again: string, 
+/**
+ * It lies on the desk.
+ */
+open: boolean, 
+/**
+ * Why it can't be opened; null if it can.
+ */
+trouble: Trouble | null, };
+
+export type ExampleCourse = { 
+/**
+ * The word by which it is opened.
+ */
+name: string, 
+/**
+ * What it is called.
+ */
+title: string, 
+/**
+ * What it shows.
+ */
+about: string, };
+
+export type Readiness = { 
+/**
+ * `3 to do, 1 late`, `nothing left to do`, `over`.
+ */
+words: string, 
+/**
+ * Something should have been done by now.
+ */
+late: boolean, };
+
+export type BeginChoices = { 
+/**
+ * By the key of the course file that it becomes.
+ */
+usual: { [key in string]: string }, 
+/**
+ * Countries whose emergency number is known.
+ */
+countries: Array<CountryChoice>, 
+/**
+ * Every time zone.
+ */
+zones: Array<string>, 
+/**
+ * Kinds of stone: the word of the course file, and what a person reads.
+ */
+rocks: Array<[string, string]>, };
+
+export type CountryChoice = { 
+/**
+ * Two letters.
+ */
+code: string, 
+/**
+ * What a person reads.
+ */
+name: string, 
+/**
+ * The units it builds in.
+ */
+units: string, 
+/**
+ * Its time zones, the usual one first.
+ */
+zones: Array<string>, };
+
+export type AnswersChecked = { 
+/**
+ * What can't be, each at its key.
+ */
+troubles: Array<Trouble>, 
+/**
+ * The course they make; null while something can't be.
+ */
+comes_to: ComesTo | null, };
+
+export type ComesTo = { dates: string, group: string, length: string, 
+/**
+ * Why it is that long.
+ */
+reason: string, height: string, chance: string, stone: string, frames: number, 
+/**
+ * What to mind in this plan.
+ */
+to_mind: Array<string>, };

@@ -10,20 +10,25 @@ mod bare;
 mod cards;
 pub mod course;
 mod error;
+mod examples;
 mod first_aid;
 mod library;
 pub mod own_kit;
 #[cfg(test)]
 mod planned_days;
 pub mod quantity;
+pub mod recent;
 mod save;
 mod shelf;
 mod tables;
+mod zones;
 
 pub use cards::{
     Block, COURSE_DRAWINGS, Card, Country, Figure, Kind, Question, Span, Term, Wording, whole,
 };
 pub use error::{Error, Fault, Refusal};
+pub use examples::{Example, examples};
 pub use first_aid::Injury;
 pub use library::Library;
 pub use save::{clear_leftovers, save, save_new};
+pub use zones::{Zone, Zones};

@@ -13,6 +13,17 @@ pub(crate) fn built_in(path: &str) -> Option<&'static str> {
         .and_then(|file| file.contents_utf8())
 }
 
+/// The names and texts of the built-in files of a folder.
+pub(crate) fn built_in_files(
+    folder: &str,
+) -> impl Iterator<Item = (&'static str, &'static str)> + use<> {
+    let files = BUILT_IN.get_dir(folder).map(|folder| folder.files());
+    files.into_iter().flatten().filter_map(|file| {
+        let name = file.path().file_name()?.to_str()?;
+        Some((name, file.contents_utf8()?))
+    })
+}
+
 /// What is right where nothing better is known.
 pub(crate) const MEND: &str = "mend it, or remove your own copy so that the built-in one is used";
 

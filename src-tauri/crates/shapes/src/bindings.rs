@@ -86,6 +86,14 @@ fn window_types() -> String {
         window::PaceBook,
         window::PaceRow,
         window::PaceCourse,
+        window::YourCourses,
+        window::RecentCourse,
+        window::ExampleCourse,
+        window::Readiness,
+        window::BeginChoices,
+        window::CountryChoice,
+        window::AnswersChecked,
+        window::ComesTo,
     ]
 }
 

@@ -38,6 +38,11 @@ pub(crate) enum Call {
         #[arg(long)]
         imperial: bool,
     },
+    /// Write the same course on other dates to a new file; never overwrites
+    ///
+    /// Every date moves by the same number of days. What was told on the day, what was ticked
+    /// off and the forecast are left out; people, wall, stone, kit, prices and notes stay.
+    Again(Again),
     /// Work out the whole plan: wall, frames, stone, tools, people, days, chance
     ///
     /// With length = "auto" the wall is sized so that the group finishes with the chance the
@@ -121,6 +126,18 @@ pub(crate) enum Call {
     /// Set pages for another run of this program, which can end this one
     #[command(name = APART, hide = true)]
     Apart,
+}
+
+#[derive(Args)]
+pub(crate) struct Again {
+    /// The course file it was held from
+    pub(crate) file: PathBuf,
+    /// The new first day, as 2028-04-22
+    #[arg(long, value_name = "DATE")]
+    pub(crate) from: NaiveDate,
+    /// The file to write, as NAME.walling
+    #[arg(long, value_name = "NEW")]
+    pub(crate) out: PathBuf,
 }
 
 #[derive(Args)]

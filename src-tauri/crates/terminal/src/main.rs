@@ -1,5 +1,6 @@
-//! The terminal program: new, plan, check, print, calendar, told, pace, kit, and its own manual.
+//! The terminal program: new, again, plan, check, print, calendar, told, pace, kit, and its own manual.
 
+mod again;
 mod arguments;
 mod kit;
 mod manual;
@@ -18,6 +19,7 @@ fn main() -> ExitCode {
     let mut out = String::new();
     let done = match &arguments.call {
         Call::New { file, imperial } => run::new(file, *imperial, &mut out),
+        Call::Again(asked) => again::written(asked, &mut out),
         Call::Plan { file, json, store } => run::plan(file, *json, store.as_deref(), &mut out),
         Call::Check { file, store, names } => run::check(file, store.as_deref(), *names, &mut out),
         Call::Print(asked) => print::print(asked, &mut out),

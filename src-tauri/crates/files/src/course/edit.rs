@@ -1,6 +1,8 @@
 //! Editing a course file as text: one value changes, comments and spelling stay.
 
 mod absences;
+mod again;
+mod begun;
 mod breaks;
 mod kit;
 mod linked;
@@ -12,6 +14,8 @@ mod tables;
 mod vehicles;
 
 pub use absences::{add_absence, remove_absence};
+pub use again::again;
+pub(super) use begun::{DayHours, begun};
 pub use breaks::{add_break, remove_break};
 pub(crate) use kit::{change_in, take_back_in};
 pub use kit::{change_rule, take_back_rule};

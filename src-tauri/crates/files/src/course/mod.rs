@@ -1,5 +1,6 @@
 //! The course file: read, refused, planned, edited.
 
+mod begin;
 mod edit;
 mod node;
 #[cfg(test)]
@@ -8,10 +9,11 @@ mod private;
 mod read;
 mod values;
 
+pub use begin::{Answers, begin};
 pub use edit::{
-    add_absence, add_break, add_day, add_rain, add_stretch, add_survey, add_vehicle, change_rule,
-    mark, remove_absence, remove_break, remove_day, remove_rain, remove_row, remove_vehicle, set,
-    take_back_rule, tell, untell, unwish, wish,
+    add_absence, add_break, add_day, add_rain, add_stretch, add_survey, add_vehicle, again,
+    change_rule, mark, remove_absence, remove_break, remove_day, remove_rain, remove_row,
+    remove_vehicle, set, take_back_rule, tell, untell, unwish, wish,
 };
 pub(crate) use edit::{change_in, take_back_in};
 pub use node::nearest;

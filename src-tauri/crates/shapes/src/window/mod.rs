@@ -1,6 +1,7 @@
 //! What the desktop program and its window say to each other.
 
 mod choices;
+mod courses;
 mod keeping;
 mod pace;
 mod pages;
@@ -8,6 +9,10 @@ mod rules;
 mod store;
 
 pub use choices::{Choices, LessonChoice};
+pub use courses::{
+    AnswersChecked, BeginChoices, ComesTo, CountryChoice, ExampleCourse, Readiness, RecentCourse,
+    YourCourses,
+};
 pub use keeping::{Keeping, Kept, Outside};
 pub use pace::{PaceBook, PaceCourse, PaceRow};
 pub use pages::{Document, PagePreview, PagesAsked, Printed, Printing};
