@@ -3,6 +3,7 @@
 mod saving;
 
 use crate::claim;
+use crate::handles;
 use crate::history::History;
 use crate::kit::{Kit, NotTyped};
 use crate::outside::Outside;
@@ -188,6 +189,9 @@ impl Desk {
     /// What the window shows.
     pub(crate) fn view(&self) -> View {
         let drawings = Drawings::on_screen(&self.course);
+        let values = course::values(self.text());
+        let (section, elevation) = (drawings.section(), drawings.elevation());
+        let timetable = drawings.timetable();
         View {
             file: self
                 .path
@@ -202,7 +206,6 @@ impl Desk {
             undo: self.history.undo_of().map(<[_]>::to_vec),
             redo: self.history.redo_of().map(<[_]>::to_vec),
             today: chrono::Local::now().date_naive().to_string(),
-            values: course::values(self.text()),
             own: self.own(),
             roster: self.course.file.roster,
             students: self.students(),
@@ -218,15 +221,21 @@ impl Desk {
             ),
             plan: self.course.numbers(),
             written: self.course.written.clone(),
+            handles: window::Handles {
+                section: handles::shown(&section.handles, &values),
+                elevation: handles::shown(&elevation.handles, &values),
+                timetable: handles::of_days(&self.course, &timetable.days),
+            },
+            values,
             drawings: window::Drawings {
-                section: drawings.section().svg,
-                elevation: drawings.elevation().svg,
+                section: section.svg,
+                elevation: elevation.svg,
                 line_plan: drawings.line_plan().svg,
                 setting_out: drawings.setting_out().svg,
                 frame: drawings.frame().svg,
                 gauge: drawings.gauge().svg,
                 heap_plan: drawings.heap_plan().svg,
-                timetable: drawings.timetable().svg,
+                timetable: timetable.svg,
                 chance_curve: drawings.chance_curve().map(|it| it.svg),
                 progress: drawings.progress().map(|it| it.svg),
             },

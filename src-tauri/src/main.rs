@@ -9,6 +9,7 @@ mod claim;
 mod commands;
 mod desk;
 mod edits;
+mod handles;
 mod history;
 mod journal;
 mod keeping;

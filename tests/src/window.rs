@@ -10,6 +10,8 @@ mod day;
 mod driver;
 #[path = "window/keeping.rs"]
 mod keeping;
+#[path = "window/handling.rs"]
+mod handling;
 #[path = "window/kit.rs"]
 mod kit;
 #[path = "window/opened.rs"]

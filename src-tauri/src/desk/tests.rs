@@ -2,6 +2,7 @@
 
 mod calendar;
 mod day;
+mod handles;
 mod pace_book;
 mod pages;
 mod saving;

@@ -131,6 +131,47 @@ impl Window {
         });
     }
 
+    /// Takes hold of the middle of what has this id and moves it by so many pixels, some at a time.
+    pub(crate) fn drag(&self, id: &str, by: (i32, i32)) {
+        self.until(&format!("a drag of {id}"), || {
+            let element = self.element(id)?;
+            self.show(id);
+            let part = |share: i32| (by.0 * share / 5, by.1 * share / 5);
+            let step = |share: i32| {
+                let (was, to) = (part(share - 1), part(share));
+                json!({ "type": "pointerMove", "origin": "pointer", "duration": 60,
+                    "x": to.0 - was.0, "y": to.1 - was.1 })
+            };
+            let mut actions = vec![
+                json!({ "type": "pointerMove", "origin": { ELEMENT: element }, "x": 0, "y": 0 }),
+                json!({ "type": "pointerDown", "button": 0 }),
+            ];
+            actions.extend((1..=5).map(step));
+            actions.push(json!({ "type": "pause", "duration": 60 }));
+            actions.push(json!({ "type": "pointerUp", "button": 0 }));
+            let mouse = json!({ "type": "pointer", "id": "mouse", "actions": actions });
+            self.call("actions", &json!({ "actions": [mouse] })).ok()
+        });
+    }
+
+    /// Presses keys while what has this id has the focus.
+    pub(crate) fn press(&self, id: &str, keys: &str) {
+        self.until(&format!("keys for {id}"), || {
+            self.element(id)?;
+            self.script(&format!("document.getElementById({id:?}).focus()"));
+            let key = |key: char| {
+                let key = key.to_string();
+                [
+                    json!({ "type": "keyDown", "value": key }),
+                    json!({ "type": "keyUp", "value": key }),
+                ]
+            };
+            let actions: Vec<Value> = keys.chars().flat_map(key).collect();
+            let board = json!({ "type": "key", "id": "keys", "actions": actions });
+            self.call("actions", &json!({ "actions": [board] })).ok()
+        });
+    }
+
     /// The visible text of what has this id; empty if there is none.
     pub(crate) fn text(&self, id: &str) -> String {
         self.script(&format!(
@@ -159,7 +200,7 @@ impl Window {
         }
     }
 
-    pub(crate) fn wait_until(&self, what: &str, holds: impl Fn() -> bool) {
+    pub(crate) fn wait_until(&self, what: &str, mut holds: impl FnMut() -> bool) {
         self.until(what, || holds().then_some(()));
     }
 

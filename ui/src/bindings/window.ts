@@ -67,6 +67,10 @@ written: Written,
  */
 drawings: Drawings, 
 /**
+ * What can be taken hold of in them.
+ */
+handles: Handles, 
+/**
  * What the last change moved, as `stone 12.4 t -> 13.9 t`.
  */
 moved: Array<Moved>, };
@@ -116,6 +120,126 @@ chance_curve: string | null,
  * Null before anything was told.
  */
 progress: string | null, };
+
+export type Handles = { section: Array<Handle>, elevation: Array<Handle>, timetable: DayHandles, };
+
+export type Handle = { 
+/**
+ * What tells it from the other handles.
+ */
+id: string, 
+/**
+ * The key it sets.
+ */
+key: string, 
+/**
+ * What it is called: `Height of the wall`.
+ */
+name: string, 
+/**
+ * It moves to the left and to the right; otherwise up and down.
+ */
+across: boolean, 
+/**
+ * Where it is: to the right, and down.
+ */
+at: [number, number], 
+/**
+ * A place that stays where it is while this handle moves.
+ */
+fixed: [number, number], 
+/**
+ * Millimetres of the drawing for a metre along its way: how large the drawing is.
+ */
+mm_per_m: number, 
+/**
+ * Where it can be moved to, from left to right or from below upwards.
+ */
+stops: Array<HandleStop>, 
+/**
+ * Which of them it is at.
+ */
+now: number, };
+
+export type HandleStop = { 
+/**
+ * What a person would type for it.
+ */
+typed: string, 
+/**
+ * What a person would call it.
+ */
+words: string, 
+/**
+ * Where it lies along the way the handle moves.
+ */
+place: number, };
+
+export type DayHandles = { 
+/**
+ * The rows of the days, in order.
+ */
+days: Array<DayPlaces>, 
+/**
+ * What can be moved in them: each lesson, each break of the file.
+ */
+entries: Array<DayEntry>, };
+
+export type DayPlaces = { 
+/**
+ * `Day 1`.
+ */
+name: string, 
+/**
+ * Its upper edge.
+ */
+top: number, 
+/**
+ * Its lower edge.
+ */
+bottom: number, 
+/**
+ * The quarters of an hour from its beginning to its end, from left to right.
+ */
+times: Array<HandleStop>, };
+
+export type DayEntry = { 
+/**
+ * What tells it from the others.
+ */
+id: string, 
+/**
+ * What it is called.
+ */
+name: string, 
+/**
+ * The lesson that is wished elsewhere; null for a break.
+ */
+lesson: string | null, 
+/**
+ * The key of a break's beginning; a break stays on its day. Null for a lesson.
+ */
+key: string | null, 
+/**
+ * Its day, counted from 0.
+ */
+day: number, 
+/**
+ * Where it begins.
+ */
+from: number, 
+/**
+ * Where it ends.
+ */
+to: number, 
+/**
+ * When it begins, as it is typed: `10:30`.
+ */
+typed: string, 
+/**
+ * The same as it is said.
+ */
+words: string, };
 
 export type Changed = { 
 /**

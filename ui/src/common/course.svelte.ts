@@ -151,7 +151,8 @@ export class Course {
       return
     }
     this.#take(reply)
-    this.#goingOn = this.#field === key ? key : undefined
+    // What still waits was typed before the field was left.
+    this.#goingOn = this.#field === key || newerWaits ? key : undefined
     this.refused = without(this.refused, key)
     if (!newerWaits && this.#field !== key) this.typed = without(this.typed, key)
     this.#tryAgain()
@@ -171,14 +172,19 @@ export class Course {
   }
 
   #take(reply: Reply<View | null>) {
+    if (reply.ok && reply.value) this.#goingOn = undefined
+    this.#show(reply)
+  }
+
+  /** Advice changes no text: an edit that goes on goes on through it. */
+  #show(reply: Reply<View | null>) {
     this.trouble = reply.ok ? undefined : reply.trouble
     if (!reply.ok || !reply.value) return
-    this.#goingOn = undefined
     this.view = withAdviceOf(reply.value, this.view)
     this.#changed()
     clearTimeout(this.#advice)
     const { advise } = this.#rust
-    if (!reply.value.advised && advise) this.#advice = setTimeout(() => void this.ask(advise), ADVICE_MS)
+    if (!reply.value.advised && advise) this.#advice = setTimeout(() => void this.#inTurn(async () => this.#show(await advise())), ADVICE_MS)
   }
 
   #letGo() {

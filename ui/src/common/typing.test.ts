@@ -33,6 +33,19 @@ describe('typing on in one field', () => {
     expect(rust.wentOn).toEqual([false, true, false])
   })
 
+  it('is one change also where the field is left before all of it was answered', async () => {
+    rust.held = true
+    course.enter('wall.height')
+    for (const text of ['1.1 m', '1.15 m']) {
+      course.type('wall.height', text)
+      await pause()
+    }
+    course.leave('wall.height')
+    await rust.answer()
+    await rust.answer()
+    expect(rust.wentOn).toEqual([false, true])
+  })
+
   it('is not complained of before a person pauses', async () => {
     course.enter('wall.height')
     course.type('wall.height', 'bad')

@@ -87,8 +87,12 @@ impl Course {
 
     /// Some of the course dates in short.
     pub(crate) fn dates(&self, dates: &[NaiveDate]) -> String {
-        let style = date_style(self.file.language);
-        Clock::new(&self.file.course, style).dates(dates)
+        self.clock().dates(dates)
+    }
+
+    /// The clock at the venue, which writes times as the course's language does.
+    pub fn clock(&self) -> Clock {
+        Clock::new(&self.file.course, date_style(self.file.language))
     }
 
     /// Every number of the plan, in SI.

@@ -4,7 +4,7 @@ use crate::Course;
 use crate::over_time;
 use crate::spelling;
 use craft::plan::Plan;
-use drawing::{Clock, Mark, Room, Scene, Timetable};
+use drawing::{Clock, DayRow, Handle, Mark, Room, Scene, Timetable};
 use files::course::Language;
 
 /// A drawing as SVG with its description in words.
@@ -14,6 +14,10 @@ pub struct Picture {
     pub svg: String,
     /// For people who can't see it.
     pub description: String,
+    /// What can be taken hold of on a screen.
+    pub handles: Vec<Handle>,
+    /// Where the bars of each day lie, in a picture of days.
+    pub days: Vec<DayRow>,
 }
 
 /// All drawings of a course, each made when it is asked for.
@@ -133,6 +137,8 @@ impl<'a> Drawings<'a> {
         Picture {
             svg: scene.svg(),
             description: scene.description,
+            handles: scene.handles,
+            days: scene.days,
         }
     }
 
@@ -208,6 +214,8 @@ impl<'a> Drawings<'a> {
         Picture {
             svg: spelling::text(&scene.svg(), language),
             description: spelling::text(&scene.description, language),
+            handles: scene.handles,
+            days: scene.days,
         }
     }
 }
@@ -219,6 +227,8 @@ pub(crate) fn section_on_a_card(course: &Course) -> Picture {
     Picture {
         svg: spelling::text(&scene.svg(), course.file.language),
         description: spelling::text(&scene.description, course.file.language),
+        handles: scene.handles,
+        days: scene.days,
     }
 }
 

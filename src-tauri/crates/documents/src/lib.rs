@@ -20,6 +20,8 @@ mod stored;
 mod templates;
 
 pub use course::Course;
+/// What can be taken hold of in a [`Picture`].
+pub use drawing::{Axis, DayRow, Handle, Moves, Point, Stop};
 pub use drawings::{Drawings, Picture};
 pub use edition::Edition;
 pub use filled::filled;

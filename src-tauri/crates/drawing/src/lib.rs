@@ -47,5 +47,7 @@ pub use over_time::clock::Clock;
 pub use over_time::progress::{Band, Progress, ProgressDay, progress_against_forecast};
 pub use over_time::timetable::{Bar, Timetable, TimetableDay, WhenDone};
 pub use over_time::timetable_bars::timetable_bars;
+pub use paper::day_row::DayRow;
+pub use paper::handle::{Axis, Handle, Moves, Stop};
 pub use paper::pen::Pen;
 pub use paper::scene::{Anchor, Mark, Point, Room, Scene, Text};

@@ -3,6 +3,7 @@
 use crate::across::bank::Bank;
 use crate::across::cut::{Cut, outwards};
 use crate::across::cut_stones::Laid;
+use crate::across::section_handles::handles;
 use crate::across::section_widths::{CENTRE_PAST_MM, top_width, widths};
 use crate::across::section_words::{description, notes, short};
 use crate::paper::dimension::{CLEAR_MM, tick};
@@ -46,12 +47,15 @@ pub fn section(plan: &Plan, course: &Course, room: Room) -> Scene {
             best = among;
         }
     }
-    let (scale, sheet, room) = best;
+    let (scale, mut sheet, room) = best;
     let heading = Heading {
         name: "section",
         title: "The wall cut across, with its measurements".to_owned(),
         description: description(&Cut::new(plan, course, scale)),
     };
+    for handle in handles(&Cut::new(plan, course, scale)) {
+        sheet.handle(handle);
+    }
     sheet.into_scene(heading, scale, room)
 }
 

@@ -3,6 +3,7 @@
 use crate::along::beside::beside;
 use crate::along::counted::buried;
 use crate::along::face::Face;
+use crate::along::ground_handles::handles;
 use crate::along::laid::{Laid, larger};
 use crate::along::lie::{Lie, level_shown};
 use crate::along::line_row::{LineWriting, letters_explained, line_writing};
@@ -146,6 +147,11 @@ fn one_stretch(
     let (left, right) = (drawn.left - LANE_MM, drawn.right + LANE_MM);
     hatched_below(sheet, &face.ground_on_paper(left, right));
     beside(sheet, face, (left, right));
+    if face.laid.is_some() {
+        for handle in handles(face) {
+            sheet.handle(handle);
+        }
+    }
     let place = Place {
         y: sheet.extent().top - 4.0,
         x: &|at| face.x(at.si()),

@@ -5,6 +5,7 @@ pub(crate) mod counted;
 pub(crate) mod elevation;
 pub(crate) mod face;
 pub(crate) mod find_fault;
+pub(crate) mod ground_handles;
 pub(crate) mod laid;
 pub(crate) mod lie;
 pub(crate) mod line_row;

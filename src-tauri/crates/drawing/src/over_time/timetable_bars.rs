@@ -8,6 +8,7 @@ use crate::over_time::lanes::{ARROW_MM, Packing, lanes, whisker};
 use crate::over_time::timetable::{Timetable, TimetableDay};
 use crate::over_time::timetable_words::description;
 use crate::over_time::whiskers::{Leaves, Line, pieces};
+use crate::paper::day_row::DayRow;
 use crate::paper::pen::Pen;
 use crate::paper::scene::{Anchor, Point, Room, Scene};
 use crate::paper::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM, fitted_chart};
@@ -82,6 +83,12 @@ fn one_day(timetable: &Timetable, at: usize, hours: &Hours, packing: Packing) ->
     let Some(day) = timetable.days.get(at) else {
         return sheet;
     };
+    sheet.day_row(DayRow {
+        day: at,
+        from: Point::new(hours.left, 0.0),
+        to: Point::new(hours.right, BAR_MM),
+        minutes: (hours.from, hours.to),
+    });
     let midnight = day.midnight();
     let x = |time: f64| hours.x(time - midnight);
     let base = Point::new(0.0, 0.44 * BAR_MM);
@@ -217,6 +224,7 @@ mod tests {
     use crate::overlap::words;
     use crate::paper::scene::Mark;
     use crate::paper::text_box::TextBox;
+    use craft::pace::EntryKind;
 
     const PAGE: Room = Room {
         width_mm: 180.0,
@@ -256,6 +264,28 @@ mod tests {
         let rests = shapes(&scene, Pen::Rest);
         let [tea, lunch] = [rests[0], rests[1]].map(|one| one.width() + 0.5);
         assert!((lunch - 3.0 * tea).abs() < 1e-6, "{lunch} {tea}");
+    }
+
+    /// The row of a day, asked for the times of its bars, says where they are drawn.
+    #[test]
+    fn bars_lie_in_the_row_of_their_day() {
+        let days = sample::weekend_days();
+        let scene = scene(&days);
+        assert_eq!(scene.days.len(), days.days.len());
+        let rests = shapes(&scene, Pen::Rest);
+        let mut found = 0;
+        for (row, day) in scene.days.iter().zip(&days.days) {
+            for bar in day.bars.iter().filter(|it| it.kind == EntryKind::Break) {
+                let [from, to] = [bar.from, bar.to].map(|it| row.x(it - day.midnight()));
+                let drawn = rests.iter().any(|it| {
+                    let ends = (it.left - from).abs() < 0.3 && (it.right - to).abs() < 0.3;
+                    ends && (it.top - row.from.y).abs() < 1e-6 && it.bottom < row.to.y + 1e-6
+                });
+                assert!(drawn, "{} {}", day.name, bar.what);
+                found += 1;
+            }
+        }
+        assert!(1 < found);
     }
 
     #[test]

@@ -1,8 +1,10 @@
 //! What every drawing is made of: pens, scenes, texts with room round them, dimensions, scales.
 
 pub(crate) mod block;
+pub(crate) mod day_row;
 pub(crate) mod dimension;
 pub(crate) mod free_place;
+pub(crate) mod handle;
 pub(crate) mod hatching;
 pub(crate) mod pen;
 pub(crate) mod scale;

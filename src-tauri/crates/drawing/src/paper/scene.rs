@@ -1,5 +1,7 @@
 //! A drawing as a list of marks on paper, measured in millimetres from its upper left corner.
 
+use crate::paper::day_row::DayRow;
+use crate::paper::handle::Handle;
 use crate::paper::pen::Pen;
 use crate::paper::text_box::TextBox;
 
@@ -21,6 +23,10 @@ pub struct Scene {
     pub scale: Option<u32>,
     /// What is drawn, from the back to the front.
     pub marks: Vec<Mark>,
+    /// What can be taken hold of on a screen; no page shows them.
+    pub handles: Vec<Handle>,
+    /// Where the bars of each day lie, in a picture of days.
+    pub days: Vec<DayRow>,
 }
 
 /// The room a drawing may take on a page or a screen.

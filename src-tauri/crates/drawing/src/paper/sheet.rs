@@ -1,5 +1,7 @@
 //! The sheet a drawing is made on before its size is known, and how it becomes a scene.
 
+use crate::paper::day_row::DayRow;
+use crate::paper::handle::Handle;
 use crate::paper::pen::Pen;
 use crate::paper::scale::Scale;
 use crate::paper::scene::{Anchor, Mark, Point, Room, Scene, Text};
@@ -18,6 +20,8 @@ const MARGIN_MM: f64 = 2.0;
 #[derive(Debug, Default)]
 pub(crate) struct Sheet {
     marks: Vec<Mark>,
+    handles: Vec<Handle>,
+    days: Vec<DayRow>,
 }
 
 /// What is said about a drawing beside its marks.
@@ -78,6 +82,16 @@ impl Sheet {
         self.marks.push(mark);
     }
 
+    /// Something that can be taken hold of on a screen; it takes no room.
+    pub(crate) fn handle(&mut self, handle: Handle) {
+        self.handles.push(handle);
+    }
+
+    /// Where the bars of a day lie.
+    pub(crate) fn day_row(&mut self, row: DayRow) {
+        self.days.push(row);
+    }
+
     /// Everything drawn so far, from the back to the front.
     pub(crate) fn marks(&self) -> &[Mark] {
         &self.marks
@@ -104,9 +118,7 @@ impl Sheet {
             (width_mm - extent.width()) / 2.0 - extent.left,
             MARGIN_MM - extent.top,
         );
-        for mark in &mut self.marks {
-            mark.shift(by);
-        }
+        self.shift(by);
         Scene {
             name: heading.name,
             title: heading.title,
@@ -115,6 +127,8 @@ impl Sheet {
             height_mm: extent.height() + 2.0 * MARGIN_MM,
             scale: scale.into().map(Scale::n),
             marks: self.marks,
+            handles: self.handles,
+            days: self.days,
         }
     }
 
@@ -226,16 +240,28 @@ impl Sheet {
     /// Puts another drawing where it was made.
     pub(crate) fn append(&mut self, mut other: Self) {
         self.marks.append(&mut other.marks);
+        self.handles.append(&mut other.handles);
+        self.days.append(&mut other.days);
+    }
+
+    fn shift(&mut self, by: Point) {
+        for mark in &mut self.marks {
+            mark.shift(by);
+        }
+        for handle in &mut self.handles {
+            handle.shift(by);
+        }
+        for day in &mut self.days {
+            day.shift(by);
+        }
     }
 
     /// Puts another drawing to the right of `left`. Gives the right edge of both.
     pub(crate) fn join(&mut self, mut other: Self, left: f64) -> f64 {
         let extent = other.extent();
         let by = Point::new(left - extent.left, 0.0);
-        for mark in &mut other.marks {
-            mark.shift(by);
-        }
-        self.marks.append(&mut other.marks);
+        other.shift(by);
+        self.append(other);
         left + extent.width()
     }
 
@@ -260,10 +286,8 @@ impl Sheet {
     }
 
     fn take(&mut self, mut other: Self, by: Point) {
-        for mark in &mut other.marks {
-            mark.shift(by);
-        }
-        self.marks.append(&mut other.marks);
+        other.shift(by);
+        self.append(other);
     }
 
     /// Puts another drawing below, so that their zeros stand in one upright line.
@@ -271,10 +295,8 @@ impl Sheet {
         let (above, below) = (self.extent(), other.extent());
         if !self.marks.is_empty() {
             let by = Point::new(0.0, above.bottom + gap_mm - below.top);
-            for mark in &mut other.marks {
-                mark.shift(by);
-            }
+            other.shift(by);
         }
-        self.marks.append(&mut other.marks);
+        self.append(other);
     }
 }

@@ -3,6 +3,7 @@
 mod choices;
 mod courses;
 mod keeping;
+mod handles;
 mod pace;
 mod pages;
 mod rules;
@@ -14,6 +15,7 @@ pub use courses::{
     YourCourses,
 };
 pub use keeping::{Keeping, Kept, Outside};
+pub use handles::{DayEntry, DayHandles, DayPlaces, Handle, HandleStop, Handles};
 pub use pace::{PaceBook, PaceCourse, PaceRow};
 pub use pages::{Document, PagePreview, PagesAsked, Printed, Printing};
 pub use rules::{Rule, RuleKey};
@@ -62,6 +64,8 @@ pub struct View {
     pub written: Written,
     /// The drawings.
     pub drawings: Drawings,
+    /// What can be taken hold of in them.
+    pub handles: Handles,
     /// What the last change moved, as `stone 12.4 t -> 13.9 t`.
     pub moved: Vec<Moved>,
 }
