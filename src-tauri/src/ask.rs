@@ -91,7 +91,7 @@ pub(crate) fn before_closing(window: &WebviewWindow) {
         });
 }
 
-const LOSE: &str = "This course has changes that are not saved. Close it without saving them?";
+const LOSE: &str = "There are changes that are not saved, in this course or in a lesson. Close without saving them?";
 
 fn lose_or_stay() -> MessageDialogButtons {
     MessageDialogButtons::OkCancelCustom("Close without saving".to_owned(), "Stay".to_owned())

@@ -10,7 +10,9 @@ use tauri::{AppHandle, State};
 pub(crate) mod courses;
 pub(crate) mod day;
 pub(crate) mod keeping;
+pub(crate) mod drops;
 pub(crate) mod kit;
+pub(crate) mod lessons;
 pub(crate) mod pace;
 pub(crate) mod pages;
 

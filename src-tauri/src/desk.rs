@@ -16,6 +16,7 @@ use files::{Fault, Library, clear_leftovers};
 use press::Press;
 use shapes::window::{self, Choices, Moved, PagesAsked, Rule, Trouble, View};
 use shapes::written::Written;
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 /// Why something could not be done at the desk.
@@ -49,6 +50,8 @@ pub(crate) enum Error {
     NeverSaved,
     /// Nothing has been told of the open course, so there is no pace to record.
     NothingTold,
+    /// A list of people that can't be taken in: what is wrong, row by row.
+    NotARoster(Vec<String>),
     /// A field that is no key of the course file.
     NotTyped(NotTyped),
 }
@@ -88,7 +91,7 @@ pub(crate) struct Desk {
     pub(crate) library: Library,
     /// Why nothing of the instructor's own lessons and tables counts, where it is so.
     pub(crate) own_broken: Option<Trouble>,
-    press: Press,
+    pub(crate) press: Press,
     /// The kit store, or why there is none.
     pub(crate) kit: Result<Kit, store::Error>,
     /// Where the store and the instructor's own lessons lie.
@@ -107,6 +110,8 @@ pub(crate) struct Desk {
     before: Written,
     moved: Vec<Moved>,
     print_folder: Option<PathBuf>,
+    /// Lessons with words that are on no shelf yet.
+    pub(crate) unsaved_lessons: BTreeSet<String>,
     /// The folder of the last print.
     printed: Option<PathBuf>,
 }
@@ -165,6 +170,7 @@ impl Desk {
             memory,
             moved: Vec::new(),
             print_folder: None,
+            unsaved_lessons: BTreeSet::new(),
             printed: None,
         })
     }
@@ -178,7 +184,13 @@ impl Desk {
             return Err(Error::InOtherWindow(path));
         }
         let folder = self.folder.clone();
-        *self = Self::set_up(Some(path), &folder)?;
+        let opened = Self::set_up(Some(path), &folder)?;
+        // Lessons are no part of a course: what is written of them goes on.
+        let unsaved_lessons = std::mem::take(&mut self.unsaved_lessons);
+        *self = Self {
+            unsaved_lessons,
+            ..opened
+        };
         Ok(())
     }
 

@@ -109,7 +109,7 @@ impl Desk {
         self.read_library_again()
     }
 
-    fn read_library_again(&mut self) -> Result<(), Error> {
+    pub(crate) fn read_library_again(&mut self) -> Result<(), Error> {
         self.library = Library::with_store(&self.folder)?;
         self.own_broken = None;
         let text = self.text().to_owned();

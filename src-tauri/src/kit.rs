@@ -238,13 +238,21 @@ pub(crate) fn lot(typed: &LotTyped) -> Result<Lot, NotTyped> {
         mass: if mass.is_empty() {
             None
         } else {
-            Some(files::quantity::mass(mass).map_err(|wrong| NotTyped {
+            Some(mass_typed(mass).map_err(|wrong| NotTyped {
                 field: "mass".to_owned(),
                 what: wrong.what,
                 cure: "write a mass with its unit, such as \"1.6 kg\", or leave it empty",
             })?)
         },
         note: typed.note.trim().to_owned(),
+    })
+}
+
+/// A mass, with a comma as decimal sign as well.
+fn mass_typed(typed: &str) -> Result<craft::quantity::Mass, files::quantity::NotAQuantity> {
+    files::quantity::mass(typed).or_else(|wrong| {
+        let with_points = files::quantity::with_points(typed).ok_or_else(|| wrong.clone())?;
+        files::quantity::mass(&with_points).map_err(|_| wrong)
     })
 }
 

@@ -8,12 +8,14 @@ mod calendar;
 mod claim;
 mod commands;
 mod desk;
+mod drops;
 mod edits;
 mod handles;
 mod history;
 mod journal;
 mod keeping;
 mod kit;
+mod lessons;
 mod opened;
 mod outside;
 mod pace_book;
@@ -25,13 +27,14 @@ mod watching;
 
 use desk::Desk;
 use keeping::{AtDesk, Keeping};
-use shapes::window::Trouble;
+use shapes::window::{Dropped, Trouble};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::atomic::AtomicBool;
 use std::sync::mpsc::Receiver;
 use std::sync::{Arc, Mutex, PoisonError};
-use tauri::{Manager, WebviewUrl, WebviewWindowBuilder, WindowEvent};
+use tauri::ipc::Channel;
+use tauri::{DragDropEvent, Manager, WebviewUrl, WebviewWindowBuilder, WindowEvent};
 
 /// The desk every command works at.
 pub(crate) struct Shared {
@@ -42,6 +45,10 @@ pub(crate) struct Shared {
     refused: Mutex<Option<Trouble>>,
     /// The print that runs shall end after the document that is being set.
     pub(crate) stop_print: Arc<AtomicBool>,
+    /// Where the window hears of what is dropped onto it.
+    pub(crate) drops: Mutex<Option<Channel<Dropped>>>,
+    /// The course that was dropped and is not open yet.
+    pub(crate) course_dropped: Mutex<Option<PathBuf>>,
 }
 
 impl Shared {
@@ -59,6 +66,8 @@ impl Shared {
             keeping,
             refused: Mutex::new(refused),
             stop_print: Arc::default(),
+            drops: Mutex::default(),
+            course_dropped: Mutex::default(),
         };
         Ok((shared, poked))
     }
@@ -160,9 +169,21 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::day::remove_absence,
             commands::day::tell,
             commands::day::untell,
+            commands::drops::hear_of_drops,
+            commands::drops::open_dropped,
+            commands::drops::look_at_roster,
+            commands::drops::take_in_roster,
+            commands::lessons::lesson_shelf,
+            commands::lessons::lesson,
+            commands::lessons::new_lesson,
+            commands::lessons::change_lesson,
+            commands::lessons::preview_lesson,
+            commands::lessons::save_lesson,
+            commands::lessons::take_lesson_away,
             commands::pace::pace_book,
             commands::pace::record_pace,
             commands::pace::take_back_pace,
+            commands::pace::take_back_pace_of,
             commands::undo,
             commands::redo,
             commands::save,
@@ -197,7 +218,12 @@ fn open_window(app: &tauri::App) -> tauri::Result<()> {
         .build()?;
     let closing = window.clone();
     window.on_window_event(move |event| match event {
-        WindowEvent::CloseRequested { api, .. } if closing.state::<Shared>().desk().unsaved() => {
+        WindowEvent::DragDrop(DragDropEvent::Drop { paths, .. }) => {
+            commands::drops::dropped(&closing, paths.clone());
+        }
+        WindowEvent::CloseRequested { api, .. }
+            if closing.state::<Shared>().desk().would_be_lost() =>
+        {
             api.prevent_close();
             ask::before_closing(&closing);
         }

@@ -65,6 +65,17 @@ impl Desk {
         Ok(())
     }
 
+    /// Takes the newest record of one course of the book back, by its place in it, counted from 0; one
+    /// that is not there is gone already.
+    pub(crate) fn take_back_pace_of(&mut self, at: usize) -> Result<(), Error> {
+        let store = &mut self.kit_to_change()?.store;
+        if let Some(record) = store.pace_records()?.get(at) {
+            store.take_back_record(&record.path)?;
+        }
+        let text = self.text().to_owned();
+        self.show(&text)
+    }
+
     /// The clock of the open course, which writes dates as its language does.
     fn clock(&self) -> Clock {
         let file = &self.course.file;

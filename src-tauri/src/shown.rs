@@ -73,6 +73,11 @@ pub(crate) fn trouble(error: Error) -> Trouble {
             "Nothing has been told of this course yet, so there is no pace to record.".to_owned(),
             "Tell on the day how far each stage has come; the time of day comes with it.",
         ),
+        Error::NotARoster(faults) => plain(
+            "not-a-roster",
+            "This list can't be taken in.".to_owned(),
+            &faults.join("\n"),
+        ),
         Error::NotTyped(wrong) => Trouble {
             code: "not-typed".to_owned(),
             key: wrong.field,

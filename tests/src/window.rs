@@ -16,6 +16,8 @@ mod handling;
 mod kit;
 #[path = "window/opened.rs"]
 mod opened;
+#[path = "window/lessons.rs"]
+mod lessons;
 #[path = "window/pages.rs"]
 mod pages;
 #[path = "window/screen.rs"]
@@ -199,8 +201,8 @@ fn every_place_can_be_visited() {
     let (_folder, _file, window) = open_example();
     window.wait_for_text("figure-length", " m");
     for place in [
-        "ready", "venue", "group", "wall", "line", "frames", "stone", "days", "kit", "store",
-        "load", "money", "pages", "today", "after",
+        "ready", "venue", "group", "wall", "line", "frames", "stone", "days", "lessons", "kit",
+        "store", "load", "money", "pages", "today", "after",
     ] {
         window.click(&format!("step-{place}"));
         window.wait_until("the place is shown", || {

@@ -1,8 +1,9 @@
 // The only file that speaks to Rust. One function for each command.
 import { Channel, invoke } from '@tauri-apps/api/core'
 import type {
-  AnswersChecked, BeginChoices, CountedHome, DocumentName, Keeping, KitListPreview, KitStore, LotTyped, PaceBook,
-  PagePreview, PagesAsked, Printed, Printing, Readiness, ReturnTyped, RuleKey, Trouble, View, YourCourses,
+  AnswersChecked, BeginChoices, CountedHome, DocumentName, Dropped, Keeping, KitListPreview, KitStore, LessonChange,
+  LessonDraft, LessonKept, LessonShelf, LotTyped, PaceBook, PagePreview, PagesAsked, Printed, Printing, Readiness,
+  ReturnTyped, RosterPreview, RuleKey, Trouble, View, YourCourses,
 } from './bindings'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
@@ -67,9 +68,31 @@ export const removeAbsence = (at: number) => call<View>('remove_absence', { at }
 export type Told = { day: number; time: string; stage: string; bay: number | null; done: string }
 export const tell = (told: Told) => call<View>('tell', told)
 export const untell = (at: number) => call<View>('untell', { at })
+/** `tell` hears of what is dropped onto the window. */
+export const hearOfDrops = (tell: (dropped: Dropped) => void) =>
+  call<null>('hear_of_drops', { told: new Channel<Dropped>(tell) })
+/** The course that was dropped last; nothing when the person thought better of it. */
+export const openDropped = () => call<View | null>('open_dropped')
+/** What taking in a list of people would change. */
+export const lookAtRoster = (pasted: string) => call<RosterPreview>('look_at_roster', { pasted })
+/** `whole`: who is not in it goes. */
+export const takeInRoster = (pasted: string, whole: boolean) => call<View>('take_in_roster', { pasted, whole })
+export const lessonShelf = () => call<LessonShelf>('lesson_shelf')
+export const lesson = (id: string) => call<LessonDraft>('lesson', { id })
+export const newLesson = (title: string) => call<LessonDraft>('new_lesson', { title })
+/** A lesson with one part as it was typed; nothing is saved. */
+export const changeLesson = (id: string, text: string, change: LessonChange) =>
+  call<LessonDraft>('change_lesson', { id, text, change })
+/** A page of a lesson as it is written now; nothing while it is not sound. */
+export const previewLesson = (id: string, text: string, document: string, page: number) =>
+  call<PagePreview | null>('preview_lesson', { id, text, document, page })
+export const saveLesson = (id: string, text: string) => call<LessonKept>('save_lesson', { id, text })
+export const takeLessonAway = (id: string, text: string) => call<LessonKept>('take_lesson_away', { id, text })
 export const paceBook = () => call<PaceBook>('pace_book')
 export const recordPace = () => call<PaceBook>('record_pace')
 export const takeBackPace = () => call<PaceBook>('take_back_pace')
+/** A course of the book, by its place in it. */
+export const takeBackPaceOf = (at: number) => call<PaceBook>('take_back_pace_of', { at })
 export const undo = () => call<View>('undo')
 export const redo = () => call<View>('redo')
 export const save = () => call<View | null>('save')

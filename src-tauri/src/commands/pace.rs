@@ -27,3 +27,11 @@ pub(crate) fn take_back_pace(shared: State<'_, Shared>) -> Reply<PaceBook> {
     desk.take_back_pace().map_err(trouble)?;
     desk.pace_book().map_err(trouble)
 }
+
+/// Takes a course out of the pace book, by its place in it; what was recorded of it before counts again.
+#[tauri::command(async)]
+pub(crate) fn take_back_pace_of(shared: State<'_, Shared>, at: usize) -> Reply<PaceBook> {
+    let mut desk = shared.desk();
+    desk.take_back_pace_of(at).map_err(trouble)?;
+    desk.pace_book().map_err(trouble)
+}

@@ -117,7 +117,7 @@ pub(crate) async fn show_printed(shared: State<'_, Shared>) -> Reply<()> {
 }
 
 /// Does what takes long on a thread of its own.
-async fn away_from_the_desk<T: Send + 'static>(
+pub(super) async fn away_from_the_desk<T: Send + 'static>(
     work: impl FnOnce() -> Result<T, Error> + Send + 'static,
 ) -> Reply<T> {
     tokio::task::spawn_blocking(work)

@@ -99,7 +99,7 @@ fn share(typed: &str) -> Result<f64, NotTyped> {
     let bare = typed.strip_suffix('%').unwrap_or(typed).trim_end();
     // A share of one typed as 0.6 would be taken for less than one per cent.
     let sound = |percent: &f64| *percent == 0.0 || (1.0..=100.0).contains(percent);
-    let percent = bare.parse().ok().filter(sound);
+    let percent = bare.replace(',', ".").parse().ok().filter(sound);
     percent
         .map(|percent: f64| percent / 100.0)
         .ok_or_else(|| NotTyped {

@@ -186,6 +186,11 @@ impl Window {
         ))
     }
 
+    /// The data folder of this window.
+    pub(crate) fn data(&self) -> &Path {
+        self.data.path()
+    }
+
     /// Waits until what has this id shows a text.
     pub(crate) fn wait_for_text(&self, id: &str, text: &str) {
         let end = Instant::now() + PATIENCE;

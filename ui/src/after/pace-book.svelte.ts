@@ -3,25 +3,32 @@ import type * as Backend from '../backend'
 import type { Reply } from '../backend'
 import type { PaceBook, Trouble } from '../bindings'
 
-type Rust = Pick<typeof Backend, 'paceBook' | 'recordPace' | 'takeBackPace'>
+type Rust = Pick<typeof Backend, 'paceBook' | 'recordPace' | 'takeBackPace' | 'takeBackPaceOf'>
 
 export class OpenPaceBook {
   shown: PaceBook | undefined = $state.raw()
   trouble: Trouble | undefined = $state.raw()
   /** What was done last, as a sentence. */
   said: string = $state('')
+  /** The course that shall go, while that is asked and not yet answered. */
+  asking: number | undefined = $state()
 
   #rust: Rust
   /** What was typed reaches the course before the book is asked. */
   #first: () => Promise<void>
 
-  constructor(rust: Rust, first: () => Promise<void>) {
+  /** The course that is open is planned with the other courses of the book. */
+  #then: () => Promise<void>
+
+  constructor(rust: Rust, first: () => Promise<void>, then: () => Promise<void> = async () => {}) {
     this.#rust = rust
     this.#first = first
+    this.#then = then
   }
 
   async look() {
     this.said = ''
+    this.asking = undefined
     await this.#ask(this.#rust.paceBook)
   }
 
@@ -34,6 +41,18 @@ export class OpenPaceBook {
     await this.#ask(this.#rust.takeBackPace)
     if (this.trouble) this.said = ''
     else this.said = this.shown?.recorded ? 'Taken back: what was recorded before counts again.' : 'Taken back: this course is not in the book.'
+  }
+
+  /** Any course of the book, by its place; the first time it is asked about. */
+  async takeOut(at: number, title: string) {
+    if (this.asking !== at) {
+      this.asking = at
+      return
+    }
+    this.asking = undefined
+    await this.#ask(() => this.#rust.takeBackPaceOf(at))
+    await this.#then()
+    this.said = this.trouble ? '' : `Taken out: ${title}. To have it back, open that course and record it again.`
   }
 
   async #ask(question: () => Promise<Reply<PaceBook>>) {

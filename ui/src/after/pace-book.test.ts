@@ -7,13 +7,13 @@ import { OpenPaceBook } from './pace-book.svelte'
 const EMPTY: PaceBook = { notice: '', recorded: false, changed: false, record: [], courses: [], rates: [] }
 const REFUSED: Reply<PaceBook> = { ok: false, trouble: { code: 'never-saved', key: '', what: 'not saved', cure: '' } }
 
-const book = (answers: Partial<Record<'paceBook' | 'recordPace' | 'takeBackPace', Reply<PaceBook>>>, order: string[] = []) => {
+const book = (answers: Partial<Record<'paceBook' | 'recordPace' | 'takeBackPace' | 'takeBackPaceOf', Reply<PaceBook>>>, order: string[] = []) => {
   const answer = (name: keyof typeof answers) => async () => {
     order.push(name)
     return answers[name] ?? { ok: true as const, value: EMPTY }
   }
-  const rust = { paceBook: answer('paceBook'), recordPace: answer('recordPace'), takeBackPace: answer('takeBackPace') }
-  return new OpenPaceBook(rust, async () => void order.push('what was typed'))
+  const rust = { paceBook: answer('paceBook'), recordPace: answer('recordPace'), takeBackPace: answer('takeBackPace'), takeBackPaceOf: answer('takeBackPaceOf') }
+  return new OpenPaceBook(rust, async () => void order.push('what was typed'), async () => void order.push('planned anew'))
 }
 
 it('sends what was typed before it asks', async () => {
@@ -39,4 +39,17 @@ it('keeps showing the book when something is refused, and says why', async () =>
   expect([open.trouble?.what, open.said]).toEqual(['not saved', ''])
   await open.takeBack()
   expect(open.said).toBe('')
+})
+
+it('asks once before a course goes, and plans anew afterwards', async () => {
+  const order: string[] = []
+  const open = book({}, order)
+  await open.takeOut(1, 'Hollin Bank')
+  expect([order, open.asking]).toEqual([[], 1])
+  await open.takeOut(1, 'Hollin Bank')
+  expect(order).toEqual(['what was typed', 'takeBackPaceOf', 'planned anew'])
+  expect(open.said).toContain('Hollin Bank')
+  await open.takeOut(0, 'Another')
+  await open.takeOut(2, 'A third')
+  expect(open.asking).toBe(2)
 })

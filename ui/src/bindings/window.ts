@@ -559,6 +559,160 @@ same: number,
  */
 not_in_file: Array<string>, };
 
+export type Dropped = { "kind": "course" } | { "kind": "kit-list", "is": KitListPreview } | { "kind": "roster", "is": string } | { "kind": "refused", "is": Trouble };
+
+export type RosterPreview = { 
+/**
+ * Who is new.
+ */
+added: Array<string>, 
+/**
+ * Whose experience would be another.
+ */
+changed: Array<string>, 
+/**
+ * How many are there just so.
+ */
+same: number, 
+/**
+ * Who is in the course and not in the list.
+ */
+not_in_list: Array<string>, };
+
+export type LessonShelf = { 
+/**
+ * In the order they would be taught in.
+ */
+lessons: Array<ShelfLesson>, 
+/**
+ * What a lesson can come before: word and name.
+ */
+stages: Array<[string, string]>, 
+/**
+ * When a lesson is taught: word and name.
+ */
+conditions: Array<[string, string]>, 
+/**
+ * The cautions that can go with a lesson: word and sentence.
+ */
+cautions: Array<[string, string]>, 
+/**
+ * Drawings of the course and sketches, by name.
+ */
+drawings: Array<string>, 
+/**
+ * Figures of the course that a text can name in braces.
+ */
+figures: Array<string>, 
+/**
+ * Where the instructor's own lessons lie.
+ */
+folder: string, };
+
+export type ShelfLesson = { 
+/**
+ * Its file's name without the ending.
+ */
+id: string, 
+/**
+ * What a person reads.
+ */
+title: string, 
+/**
+ * When it is given; empty for one that can't be used.
+ */
+before: string, 
+/**
+ * How long it lasts; empty for one that can't be used.
+ */
+lasts: string, 
+/**
+ * `built-in`, `own`, or `replaces` for one's own in place of a built-in one.
+ */
+whose: string, 
+/**
+ * This course teaches it.
+ */
+taught: boolean, 
+/**
+ * Why it is taught, or why not.
+ */
+why: string, 
+/**
+ * What is wrong with the instructor's own; empty if it is sound.
+ */
+fault: string, };
+
+export type LessonDraft = { 
+/**
+ * Its file's name without the ending.
+ */
+id: string, 
+/**
+ * The whole file.
+ */
+text: string, 
+/**
+ * Its parts; null where its head can't be read, so that it is mended as a whole.
+ */
+parts: LessonParts | null, 
+/**
+ * What keeps it from being used; null if it is sound.
+ */
+fault: LessonFault | null, 
+/**
+ * `built-in`, `own`, `replaces`, or `new` for one that is not on the shelf.
+ */
+whose: string, 
+/**
+ * It stands on the shelf just so.
+ */
+saved: boolean, 
+/**
+ * It has a handout: what opens every later day is only said.
+ */
+handout: boolean, };
+
+export type LessonParts = { title: string, kind: string, minutes: string, before: string, when: Array<string>, drawings: Array<string>, aims: Array<string>, show: Array<string>, kit: Array<string>, hazards: Array<string>, mistakes: Array<string>, 
+/**
+ * What is asked and what is right.
+ */
+questions: Array<[string, string]>, body: string, };
+
+export type LessonFault = { 
+/**
+ * The part it lies in: a key of the head, `body`, or empty for the whole.
+ */
+part: string, 
+/**
+ * The line, counted from 1: of the text in the body, of the file elsewhere.
+ */
+line: number, 
+/**
+ * What is wrong.
+ */
+what: string, 
+/**
+ * What would be right; empty if that is plain.
+ */
+cure: string, };
+
+export type LessonChange = { "part": "word", "typed": [string, string] } | { "part": "lines", "typed": [string, Array<string>] } | { "part": "questions", "typed": Array<[string, string]> } | { "part": "body", "typed": string } | { "part": "whole", "typed": string };
+
+export type LessonKept = { 
+/**
+ * The lesson as it is written.
+ */
+draft: LessonDraft, 
+/**
+ * The shelf.
+ */
+shelf: LessonShelf, 
+/**
+ * The course.
+ */
+view: View, };
+
 export type PaceBook = { 
 /**
  * Why it can only be read; empty if it can be changed.

@@ -203,6 +203,15 @@ before: string,
  */
 done: string, 
 /**
+ * The pace so far against the usual one: `35 min behind the usual pace`; empty while nothing
+ * has taken any time.
+ */
+against: string, 
+/**
+ * The same for each stage that took time: `20 min behind`.
+ */
+against_by_stage: Array<WrittenLine>, 
+/**
  * What was told, in the order of the course file: `day 1, 11:40: "Dig the trench", bay 2,
  * 50 %`.
  */

@@ -1,13 +1,15 @@
 // The kit store as the window holds it: read anew after each thing that is done to it.
 import type * as Backend from '../backend'
 import type { Reply } from '../backend'
-import type { KitStore, Trouble, View } from '../bindings'
+import type { KitListPreview, KitStore, Trouble, View } from '../bindings'
 import type { Course } from './course.svelte'
 
 type Rust = Pick<typeof Backend, 'kitStore'>
 
 export class OpenStore {
   shown: KitStore | undefined = $state.raw()
+  /** What the list that was looked at last would change. */
+  preview: KitListPreview | undefined = $state.raw()
   /** Why it could not be read. */
   trouble: Trouble | undefined = $state.raw()
 

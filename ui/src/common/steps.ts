@@ -2,7 +2,7 @@
 import type { View, WrittenKit, WrittenLoads, WrittenMoney, WrittenToDo, WrittenToday } from '../bindings'
 
 export type StepId =
-  | 'ready' | 'venue' | 'group' | 'wall' | 'line' | 'frames' | 'stone' | 'days' | 'kit' | 'store' | 'load' | 'money'
+  | 'ready' | 'venue' | 'group' | 'wall' | 'line' | 'frames' | 'stone' | 'days' | 'lessons' | 'kit' | 'store' | 'load' | 'money'
   | 'pages' | 'today' | 'after'
 export type DrawingName =
   | 'section' | 'elevation' | 'line_plan' | 'setting_out' | 'frame' | 'gauge' | 'heap_plan'
@@ -26,6 +26,7 @@ export const STEPS: readonly Step[] = [
   { id: 'frames', name: 'Frames', drawing: 'frame', now: ({ written }) => frames(written.frames.count) },
   { id: 'stone', name: 'Stone', drawing: 'heap_plan', now: ({ written }) => `${written.stone.high} to order` },
   { id: 'days', name: 'Days', drawing: 'timetable', now: ({ written }) => days(written.days.length) },
+  { id: 'lessons', name: 'Lessons', drawing: 'timetable', now: ({ choices }) => `${choices.lessons.filter((it) => it.taught).length} taught` },
   { id: 'kit', name: 'Kit', drawing: 'gauge', now: ({ written }) => tools(written.kit) },
   { id: 'store', name: 'Kit store', drawing: 'gauge', now: () => 'for all your courses' },
   { id: 'load', name: 'Load and home', drawing: 'line_plan', now: ({ written }) => runs(written.loads) },

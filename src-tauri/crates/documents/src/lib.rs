@@ -13,6 +13,7 @@ mod feed;
 mod filled;
 mod list;
 mod made;
+mod one_lesson;
 mod over_time;
 mod pack;
 mod spelling;

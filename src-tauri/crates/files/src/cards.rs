@@ -1,7 +1,9 @@
 //! Lesson cards, words of the trade and emergency numbers, as their files hold them.
 
+pub mod draft;
 mod head;
 mod markdown;
+pub mod own;
 mod wording;
 
 pub use markdown::{Block, Span};
@@ -171,7 +173,7 @@ pub(crate) fn card(file: &Text, names: &Names<'_>) -> Result<Card, Error> {
         )
     };
     let rest = file.text.strip_prefix(FENCE).ok_or_else(no_head)?;
-    let end = rest.find("\n+++\n").ok_or_else(no_head)?;
+    let end = rest.find(draft::CLOSES).ok_or_else(no_head)?;
     head::figures_are_sound(file, &rest[..end], FENCE.len())?;
     let mut card: Card = file.toml_part(&rest[..end], FENCE.len())?;
     if file.name != format!("{}.md", card.id) {
@@ -188,7 +190,7 @@ pub(crate) fn card(file: &Text, names: &Names<'_>) -> Result<Card, Error> {
             "a lesson lasts from 5 minutes to 4 hours",
         ));
     }
-    card.text = markdown::blocks(file, FENCE.len() + end + "\n+++\n".len())?;
+    card.text = markdown::blocks(file, FENCE.len() + end + draft::CLOSES.len())?;
     all_known(file, &card, names)?;
     Ok(card)
 }

@@ -18,11 +18,14 @@ pub mod own_kit;
 mod planned_days;
 pub mod quantity;
 pub mod recent;
+pub mod roster;
 mod save;
 mod shelf;
 mod tables;
 mod zones;
 
+pub use cards::draft;
+pub use cards::own as own_cards;
 pub use cards::{
     Block, COURSE_DRAWINGS, Card, Country, Figure, Kind, Question, Span, Term, Wording, whole,
 };

@@ -17,7 +17,7 @@ use std::path::Path;
 const SKETCHES: &str = "sketches";
 
 /// The file there that is no sketch but what sketches share.
-const HAND: &str = "hand";
+pub(crate) const HAND: &str = "hand";
 
 /// Everything a course is planned and printed with.
 #[derive(Debug, Clone)]

@@ -1,7 +1,9 @@
 //! Quantities as a person writes them: `1.07 m`, `3'6"`, `42 1/2 in`, `4 t`, `2600 kg/m3`.
 
+mod comma;
 mod weather;
 
+pub use comma::with_points;
 pub use weather::{speed, temperature};
 
 use craft::quantity::{

@@ -121,6 +121,12 @@ impl Shelf {
     }
 }
 
+/// A text as a Unix editor saves it.
+pub(crate) fn plain_lines(text: &str) -> String {
+    let text = text.strip_prefix('\u{FEFF}').unwrap_or(text);
+    text.replace("\r\n", "\n")
+}
+
 fn name_of(path: &str) -> String {
     path.rsplit('/').next().unwrap_or(path).to_owned()
 }
@@ -149,8 +155,7 @@ impl Text {
     /// The same as a Unix editor saves it: without a byte order mark, lines ended by a line
     /// feed. Lines keep their numbers.
     pub(crate) fn with_plain_lines(mut self) -> Self {
-        let text = self.text.strip_prefix('\u{FEFF}').unwrap_or(&self.text);
-        self.text = text.replace("\r\n", "\n");
+        self.text = plain_lines(&self.text);
         self
     }
 

@@ -39,4 +39,4 @@ pub use lots::{Lot, MOST_MASS_KG, MOST_OF_ONE};
 pub use notice::ReadOnly;
 pub use open::{FILE_NAME, Store};
 pub use pace_book::PaceRecord;
-pub use sheet::{Column, Fault, Kind, KitList, MOST_ROWS, Refusal};
+pub use sheet::{Column, Fault, Kind, KitList, MOST_ROWS, Refusal, is_kit_list, rows_of};

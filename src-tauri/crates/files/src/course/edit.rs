@@ -8,6 +8,7 @@ mod kit;
 mod linked;
 mod rain;
 mod ready;
+mod roster;
 mod rows;
 mod running;
 mod tables;
@@ -21,12 +22,15 @@ pub(crate) use kit::{change_in, take_back_in};
 pub use kit::{change_rule, take_back_rule};
 pub use rain::{add_rain, remove_rain};
 pub use ready::mark;
+pub(crate) use roster::names_in;
+pub use roster::take_in_roster;
 pub use rows::{add_stretch, add_survey, remove_row};
 pub use running::{tell, untell, unwish, wish};
 pub use vehicles::{add_vehicle, remove_vehicle};
 
 use super::CourseFile;
 use crate::Fault;
+use crate::quantity::with_points;
 use toml_edit::{ArrayOfTables, DocumentMut, Formatted, Item, Table, TableLike, Value};
 
 /// Keys whose value is a list, also where the file does not hold them yet.
@@ -51,9 +55,19 @@ const STUDENT_LISTS: [&str; 2] = [".with", ".apart"];
 /// value that stands there decides how the typed text is taken; where none stands it is
 /// taken as a number, truth, date or time if it reads as one, else as text.
 ///
+/// A comma as decimal sign is written as the point that the file has, where the file would refuse
+/// it otherwise.
+///
 /// # Errors
 /// The [`Fault`] that the changed text would have, so that the caller keeps the old one.
 pub fn set(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
+    set_as_typed(text, key, typed).or_else(|refused| {
+        let with_points = with_points(typed).ok_or_else(|| refused.clone())?;
+        set_as_typed(text, key, &with_points).map_err(|_| refused)
+    })
+}
+
+fn set_as_typed(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
     let units = CourseFile::parse(text)?.course.units;
     let mut document = parsed(text)?;
     let steps = steps(key);
@@ -130,7 +144,7 @@ fn checked(document: DocumentMut, before: &str) -> Result<String, Fault> {
 
 /// The TOML library ends every line with a bare line feed; a file that was written elsewhere may
 /// end most of them with a carriage return as well.
-fn with_ends_of(before: &str, text: String) -> String {
+pub(crate) fn with_ends_of(before: &str, text: String) -> String {
     let (returns, lines) = (before.matches("\r\n").count(), before.matches('\n').count());
     if lines < 2 * returns {
         text.replace("\r\n", "\n").replace('\n', "\r\n")
@@ -253,4 +267,39 @@ fn text_value(text: &str) -> Value {
     quoted
         .parse()
         .unwrap_or_else(|_| Value::String(Formatted::new(text.to_owned())))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::set;
+    use crate::Library;
+
+    #[test]
+    fn a_decimal_comma_is_written_as_a_point_and_a_text_keeps_its_commas() {
+        let text = Library::example(false);
+        for (key, typed, written) in [
+            ("wall.height", "1,07 m", "height = \"1.07 m\""),
+            ("wall.batter", "6,5", "batter = 6.5"),
+            (
+                "wall.through_rows",
+                "0,5 m, 0,8 m",
+                "through_rows = [\"0.5 m\", \"0.8 m\"]",
+            ),
+            ("title", "Walls, 1,5 days", "title = \"Walls, 1,5 days\""),
+        ] {
+            let edited = set(text, key, typed).unwrap_or_else(|wrong| panic!("{key}: {wrong:?}"));
+            assert!(edited.contains(written), "{key}: {edited}");
+        }
+        for pasted in [
+            "x".repeat(10_000),
+            "\u{1F9F1} \u{58C1} \"quoted\" \\ \u{7}".to_owned(),
+        ] {
+            let edited = set(text, "title", &pasted).expect("any text is a title");
+            let read = crate::course::values(&edited);
+            assert_eq!(read.get("title"), Some(&pasted));
+            assert!(set(text, "wall.height", &pasted).is_err());
+        }
+        let refused = set(text, "wall.height", "1,250 m").expect_err("it may be 1 m or 1250 m");
+        assert!(refused.what.contains("1,250 m"), "{}", refused.what);
+    }
 }

@@ -13,9 +13,9 @@ pub use begin::{Answers, begin};
 pub use edit::{
     add_absence, add_break, add_day, add_rain, add_stretch, add_survey, add_vehicle, again,
     change_rule, mark, remove_absence, remove_break, remove_day, remove_rain, remove_row,
-    remove_vehicle, set, take_back_rule, tell, untell, unwish, wish,
+    remove_vehicle, set, take_back_rule, take_in_roster, tell, untell, unwish, wish,
 };
-pub(crate) use edit::{change_in, take_back_in};
+pub(crate) use edit::{change_in, names_in, take_back_in, with_ends_of};
 pub use node::nearest;
 pub use private::Private;
 pub(crate) use read::{kit_rules, own_changes, own_kit_rules};

@@ -107,7 +107,7 @@ fn either(these: &[Applies]) -> String {
 }
 
 /// A condition, to be said after `where` or `because`.
-fn in_words(when: Applies) -> &'static str {
+pub fn in_words(when: Applies) -> &'static str {
     match when {
         Applies::Always => "a course is held",
         Applies::Bars => "bar frames stand",

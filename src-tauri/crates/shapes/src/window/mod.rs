@@ -4,18 +4,24 @@ mod choices;
 mod courses;
 mod keeping;
 mod handles;
+mod drops;
+mod lessons;
 mod pace;
 mod pages;
 mod rules;
 mod store;
 
-pub use choices::{Choices, LessonChoice};
+pub use choices::{Choices, LessonChoice, in_words};
 pub use courses::{
     AnswersChecked, BeginChoices, ComesTo, CountryChoice, ExampleCourse, Readiness, RecentCourse,
     YourCourses,
 };
-pub use keeping::{Keeping, Kept, Outside};
+pub use drops::{Dropped, RosterPreview};
 pub use handles::{DayEntry, DayHandles, DayPlaces, Handle, HandleStop, Handles};
+pub use keeping::{Keeping, Kept, Outside};
+pub use lessons::{
+    LessonChange, LessonDraft, LessonFault, LessonKept, LessonParts, LessonShelf, ShelfLesson,
+};
 pub use pace::{PaceBook, PaceCourse, PaceRow};
 pub use pages::{Document, PagePreview, PagesAsked, Printed, Printing};
 pub use rules::{Rule, RuleKey};

@@ -24,6 +24,11 @@ pub struct Today {
     pub before: String,
     /// The share of the whole work that is done.
     pub done: String,
+    /// The pace so far against the usual one: `35 min behind the usual pace`; empty while nothing
+    /// has taken any time.
+    pub against: String,
+    /// The same for each stage that took time: `20 min behind`.
+    pub against_by_stage: Vec<Line>,
     /// What was told, in the order of the course file: `day 1, 11:40: "Dig the trench", bay 2,
     /// 50 %`.
     pub told: Vec<String>,
@@ -70,6 +75,16 @@ impl Today {
             below: today.forecast.chance < course.chance,
             before: show_share(plan.forecast.chance),
             done: show_part(done),
+            against: against(today),
+            against_by_stage: today
+                .record
+                .stages
+                .iter()
+                .map(|it| Line {
+                    what: words::stage_named(tables, &it.stage),
+                    figure: behind(it.taken_minutes - it.usual_minutes),
+                })
+                .collect(),
             told: told(course, tables, clock),
             stages: today
                 .done
@@ -101,6 +116,36 @@ impl Today {
                     format!("{} ({name})", at(*time))
                 }),
         })
+    }
+}
+
+/// All stages together. Lessons and breaks are in neither time, so a late start is not counted twice.
+fn against(today: &craft::plan::Today) -> String {
+    let stages = &today.record.stages;
+    if stages.is_empty() {
+        return String::new();
+    }
+    let over = |it: &craft::pace::book::StageRecord| it.taken_minutes - it.usual_minutes;
+    let sum = behind(stages.iter().map(over).sum());
+    if sum == AS_USUAL {
+        "at the usual pace".to_owned()
+    } else {
+        let of = if sum.ends_with("ahead") { " of" } else { "" };
+        format!("{sum}{of} the usual pace")
+    }
+}
+
+const AS_USUAL: &str = "as usual";
+
+/// Minutes more than usual, to the nearest five: nobody tells closer than that.
+fn behind(minutes: f64) -> String {
+    let fives = 5.0 * (minutes / 5.0).round();
+    if !fives.is_finite() || fives == 0.0 {
+        AS_USUAL.to_owned()
+    } else if 0.0 < fives {
+        format!("{} behind", super::days::lasts(fives))
+    } else {
+        format!("{} ahead", super::days::lasts(-fives))
     }
 }
 
@@ -169,5 +214,25 @@ fn share(done: f64) -> String {
         "done".to_owned()
     } else {
         show_share(done)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::behind;
+
+    #[test]
+    fn a_pace_is_told_in_fives_of_minutes() {
+        for (minutes, told) in [
+            (0.0, "as usual"),
+            (2.4, "as usual"),
+            (-2.4, "as usual"),
+            (3.0, "5 min behind"),
+            (-18.0, "20 min ahead"),
+            (92.0, "1 h 30 min behind"),
+            (f64::NAN, "as usual"),
+        ] {
+            assert_eq!(behind(minutes), told, "{minutes}");
+        }
     }
 }

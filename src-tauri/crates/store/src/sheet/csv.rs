@@ -37,6 +37,14 @@ pub(super) fn read(path: &Path) -> Result<KitList, Faults> {
     reader.finish()
 }
 
+/// Each row, as long as `take` says to go on.
+pub(super) fn each_row(path: &Path, take: &mut dyn FnMut(&Row) -> bool) -> Result<(), Faults> {
+    let text = text(&load(path)?)?;
+    let (separator, text) = separator(&text);
+    each_record(text, separator, |number, record| take(&row(number, record)));
+    Ok(())
+}
+
 /// Row and column at the end of a text.
 pub(super) fn end(text: &str) -> (u32, Column) {
     let (separator, text) = separator(text);

@@ -9,10 +9,12 @@ mod faults;
 mod guard;
 mod number;
 mod read;
+mod rows;
 mod write;
 mod xlsx;
 
 pub use faults::{Column, Fault, Refusal};
+pub use rows::{is_kit_list, rows_of};
 
 use crate::Error;
 use crate::lots::Lot;

@@ -17,6 +17,13 @@ const MOST_UNPACKED: u64 = 200_000_000;
 const MOST_PARTS: usize = 2_000;
 
 pub(super) fn read(path: &Path) -> Result<KitList, Faults> {
+    let mut reader = Reader::new(Marks::Either);
+    each_row(path, &mut |row| reader.row(row))?;
+    reader.finish()
+}
+
+/// Each row of the first sheet that is shown, as long as `take` says to go on.
+pub(super) fn each_row(path: &Path, take: &mut dyn FnMut(&Row) -> bool) -> Result<(), Faults> {
     let bytes = load(path)?;
     if let Some(fault) = something_else(&bytes) {
         return Err(fault.into());
@@ -24,11 +31,13 @@ pub(super) fn read(path: &Path) -> Result<KitList, Faults> {
     unpacks_to_a_bearable_size(&bytes)?;
     // The library panics on some of what a damaged workbook says of itself (a table that ends
     // before it begins), which is no reason to end the program.
-    let read = std::panic::catch_unwind(|| first_sheet(bytes));
+    // What was taken until then is dropped with the fault.
+    let all = std::panic::AssertUnwindSafe(|| first_sheet(bytes, take));
+    let read = std::panic::catch_unwind(all);
     read.unwrap_or_else(|_| Err(damaged(XlsxError::Unexpected("a panic")).into()))
 }
 
-fn first_sheet(bytes: Vec<u8>) -> Result<KitList, Faults> {
+fn first_sheet(bytes: Vec<u8>, take: &mut dyn FnMut(&Row) -> bool) -> Result<(), Faults> {
     let mut book: Xlsx<_> = Xlsx::new(Cursor::new(bytes)).map_err(damaged)?;
     let sheets = book.sheets_metadata().iter();
     let mut shown =
@@ -37,12 +46,15 @@ fn first_sheet(bytes: Vec<u8>) -> Result<KitList, Faults> {
         let what = "the workbook has no sheet that is shown";
         return Err(Fault::new("no-sheet", what, "Show the sheet with the kit list.").into());
     };
-    rows(&mut book, &sheet)
+    rows(&mut book, &sheet, take)
 }
 
 /// Cells come row by row; a row is taken when the next one begins.
-fn rows(book: &mut Xlsx<Cursor<Vec<u8>>>, sheet: &str) -> Result<KitList, Faults> {
-    let mut reader = Reader::new(Marks::Either);
+fn rows(
+    book: &mut Xlsx<Cursor<Vec<u8>>>,
+    sheet: &str,
+    take: &mut dyn FnMut(&Row) -> bool,
+) -> Result<(), Faults> {
     let mut cells = book.worksheet_cells_reader(sheet).map_err(damaged)?;
     let mut row = Row {
         number: 0,
@@ -54,8 +66,8 @@ fn rows(book: &mut Xlsx<Cursor<Vec<u8>>>, sheet: &str) -> Result<KitList, Faults
             return Err(damaged(XlsxError::Unexpected("rows out of order")).into());
         }
         if number != row.number {
-            if !reader.row(&row) {
-                return reader.finish();
+            if !take(&row) {
+                return Ok(());
             }
             row = Row {
                 number,
@@ -68,8 +80,8 @@ fn rows(book: &mut Xlsx<Cursor<Vec<u8>>>, sheet: &str) -> Result<KitList, Faults
         };
         row.cells.extend(cell.map(|cell| (it.pos.1, cell)));
     }
-    reader.row(&row);
-    reader.finish()
+    take(&row);
+    Ok(())
 }
 
 fn cell(value: &DataRef<'_>) -> Option<Cell> {
