@@ -15,6 +15,7 @@ const COMMANDS: &[&str] = &[
     "course_again",
     "edit",
     "advise",
+    "look_at",
     "add_day",
     "remove_day",
     "add_break",

@@ -57,6 +57,14 @@ pub(crate) fn advise(shared: State<'_, Shared>) -> Reply<View> {
     Ok(desk.view())
 }
 
+/// From now on the window shows this drawing: it is in this view and in all that follow.
+#[tauri::command(async)]
+pub(crate) fn look_at(shared: State<'_, Shared>, drawing: String) -> View {
+    let mut desk = shared.desk();
+    desk.look_at(drawing);
+    desk.view()
+}
+
 /// One more course day.
 #[tauri::command(async)]
 pub(crate) fn add_day(shared: State<'_, Shared>) -> Reply<View> {

@@ -3,14 +3,14 @@
 mod saving;
 
 use crate::claim;
-use crate::handles;
+use crate::drawn;
 use crate::history::History;
 use crate::kit::{Kit, NotTyped};
 use crate::outside::Outside;
 use crate::print_job::PrintJob;
 use crate::shown::{self, trouble};
 use craft::plan::{Asked, Memory};
-use documents::{Course, Drawings};
+use documents::Course;
 use files::course::{self, CourseFile};
 use files::{Fault, Library, clear_leftovers};
 use press::Press;
@@ -109,6 +109,8 @@ pub(crate) struct Desk {
     /// The figures before the last change.
     before: Written,
     moved: Vec<Moved>,
+    /// The drawing the window shows; the others need not be made. See [`Desk::look_at`].
+    looked_at: String,
     print_folder: Option<PathBuf>,
     /// Lessons with words that are on no shelf yet.
     pub(crate) unsaved_lessons: BTreeSet<String>,
@@ -169,6 +171,7 @@ impl Desk {
             course,
             memory,
             moved: Vec::new(),
+            looked_at: drawn::AT_FIRST.to_owned(),
             print_folder: None,
             unsaved_lessons: BTreeSet::new(),
             printed: None,
@@ -185,10 +188,13 @@ impl Desk {
         }
         let folder = self.folder.clone();
         let opened = Self::set_up(Some(path), &folder)?;
-        // Lessons are no part of a course: what is written of them goes on.
+        // Lessons are no part of a course: what is written of them goes on. And the window goes on
+        // looking at the drawing it looked at.
         let unsaved_lessons = std::mem::take(&mut self.unsaved_lessons);
+        let looked_at = std::mem::take(&mut self.looked_at);
         *self = Self {
             unsaved_lessons,
+            looked_at,
             ..opened
         };
         Ok(())
@@ -200,10 +206,8 @@ impl Desk {
 
     /// What the window shows.
     pub(crate) fn view(&self) -> View {
-        let drawings = Drawings::on_screen(&self.course);
         let values = course::values(self.text());
-        let (section, elevation) = (drawings.section(), drawings.elevation());
-        let timetable = drawings.timetable();
+        let drawn = drawn::shown(&self.course, &self.looked_at, &values);
         View {
             file: self
                 .path
@@ -233,26 +237,16 @@ impl Desk {
             ),
             plan: self.course.numbers(),
             written: self.course.written.clone(),
-            handles: window::Handles {
-                section: handles::shown(&section.handles, &values),
-                elevation: handles::shown(&elevation.handles, &values),
-                timetable: handles::of_days(&self.course, &timetable.days),
-            },
             values,
-            drawings: window::Drawings {
-                section: section.svg,
-                elevation: elevation.svg,
-                line_plan: drawings.line_plan().svg,
-                setting_out: drawings.setting_out().svg,
-                frame: drawings.frame().svg,
-                gauge: drawings.gauge().svg,
-                heap_plan: drawings.heap_plan().svg,
-                timetable: timetable.svg,
-                chance_curve: drawings.chance_curve().map(|it| it.svg),
-                progress: drawings.progress().map(|it| it.svg),
-            },
+            handles: drawn.handles,
+            drawings: drawn.drawings,
             moved: self.moved.clone(),
         }
+    }
+
+    /// From now on the window shows this drawing.
+    pub(crate) fn look_at(&mut self, drawing: String) {
+        self.looked_at = drawing;
     }
 
     /// What of the instructor's own can't be used.

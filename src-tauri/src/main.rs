@@ -8,6 +8,7 @@ mod calendar;
 mod claim;
 mod commands;
 mod desk;
+mod drawn;
 mod drops;
 mod edits;
 mod handles;
@@ -139,6 +140,7 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::courses::course_again,
             commands::edit,
             commands::advise,
+            commands::look_at,
             commands::add_day,
             commands::remove_day,
             commands::add_break,

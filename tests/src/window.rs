@@ -2,26 +2,36 @@
 //!
 //! With TAKE_PICTURES=FOLDER it also keeps a picture of every place it visits.
 
+#[path = "window/axe.rs"]
+mod axe;
 #[path = "window/courses.rs"]
 mod courses;
 #[path = "window/day.rs"]
 mod day;
 #[path = "window/driver.rs"]
 mod driver;
-#[path = "window/keeping.rs"]
-mod keeping;
+#[path = "window/everyone.rs"]
+mod everyone;
 #[path = "window/handling.rs"]
 mod handling;
+#[path = "window/hands.rs"]
+mod hands;
+#[path = "window/keeping.rs"]
+mod keeping;
 #[path = "window/kit.rs"]
 mod kit;
-#[path = "window/opened.rs"]
-mod opened;
 #[path = "window/lessons.rs"]
 mod lessons;
+#[path = "window/network.rs"]
+mod network;
+#[path = "window/opened.rs"]
+mod opened;
 #[path = "window/pages.rs"]
 mod pages;
 #[path = "window/screen.rs"]
 mod screen;
+#[path = "window/watched.rs"]
+mod watched;
 
 use documents::{Course, DOCUMENTS};
 use driver::Window;
@@ -200,15 +210,8 @@ fn the_window_may_do_nothing_but_its_own_commands() {
 fn every_place_can_be_visited() {
     let (_folder, _file, window) = open_example();
     window.wait_for_text("figure-length", " m");
-    for place in [
-        "ready", "venue", "group", "wall", "line", "frames", "stone", "days", "lessons", "kit",
-        "store", "load", "money", "pages", "today", "after",
-    ] {
-        window.click(&format!("step-{place}"));
-        window.wait_until("the place is shown", || {
-            window.script("return document.querySelector('[aria-current]')?.id")
-                == format!("step-{place}")
-        });
+    for place in window.places() {
+        window.visit(&place);
         picture(&window, &format!("window-{place}.png"));
     }
 }

@@ -29,6 +29,8 @@ export const courseAgain = (path: string, first: string) => call<View | null>('c
 export const edit = (key: string, text: string, goesOn: boolean) => call<View>('edit', { key, text, goesOn })
 /** What could be done otherwise, which no edit waits for. */
 export const advise = () => call<View>('advise')
+/** From now on views hold this drawing; the others are empty. */
+export const lookAt = (drawing: string) => call<View>('look_at', { drawing })
 export const addDay = () => call<View>('add_day')
 export const removeDay = () => call<View>('remove_day')
 export const addBreak = (day: number) => call<View>('add_break', { day })

@@ -1,5 +1,6 @@
 //! WebDriver (W3C) in a few lines: a session on the built program, elements by their id.
 
+use super::network::Watch;
 use super::screen::Screen;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
@@ -20,8 +21,10 @@ pub(crate) struct Window {
     base: String,
     driver: Child,
     screen: Screen,
+    /// Whom the program spoke to, where that can be seen; see [`Watch`].
+    pub(crate) watch: Option<Watch>,
     /// A data folder of its own, so that no kit store of this machine is read or changed.
-    _data: Option<tempfile::TempDir>,
+    data: Option<tempfile::TempDir>,
 }
 
 impl Window {
@@ -33,17 +36,41 @@ impl Window {
 
     /// Opens it on a course file or on none, with a data folder that may hold something already.
     pub(crate) fn open_with(file: Option<&Path>, data: tempfile::TempDir) -> Self {
-        let mut window = Self::started(file, data.path());
-        window._data = Some(data);
+        let mut window = Self::started(file, data.path(), &[]);
+        window.data = Some(data);
         window
     }
 
     /// Opens it in a data folder that is there before and after.
     pub(crate) fn open_in(file: &Path, data: &Path) -> Self {
-        Self::started(Some(file), data)
+        Self::started(Some(file), data, &[])
     }
 
-    fn started(file: Option<&Path>, data: &Path) -> Self {
+    /// As [`Window::open`], with some variables of the environment set.
+    pub(crate) fn open_where(file: &Path, variables: &[(&str, &Path)]) -> Self {
+        let data = tempfile::tempdir().expect("a data folder");
+        let mut window = Self::started(Some(file), data.path(), variables);
+        window.data = Some(data);
+        window
+    }
+
+    fn started(file: Option<&Path>, data: &Path, variables: &[(&str, &Path)]) -> Self {
+        let watch = Watch::begin();
+        let (binary, arguments) = match &watch {
+            Some(watch) => watch.around(&program(), file),
+            None => (program(), Vec::from_iter(file.map(Path::to_owned))),
+        };
+        let options = json!({ "binary": binary, "args": arguments });
+        Self::launch(&options, watch, data, variables)
+    }
+
+    /// A window on what WebKit's `options` name: a program and its arguments.
+    pub(crate) fn launch(
+        options: &Value,
+        watch: Option<Watch>,
+        data: &Path,
+        variables: &[(&str, &Path)],
+    ) -> Self {
         let screen = Screen::start();
         let port = free_port();
         let driver = Command::new("WebKitWebDriver")
@@ -54,6 +81,7 @@ impl Window {
             .env("GDK_BACKEND", "x11")
             .env("TAURI_AUTOMATION", "true")
             .env("TAURI_WEBVIEW_AUTOMATION", "true")
+            .envs(variables.iter().copied())
             .stdout(Stdio::null())
             .stderr(Stdio::null())
             .spawn()
@@ -62,9 +90,9 @@ impl Window {
             base: format!("http://127.0.0.1:{port}/session"),
             driver,
             screen,
-            _data: None,
+            watch,
+            data: None,
         };
-        let options = json!({ "binary": program(), "args": Vec::from_iter(file) });
         let wish =
             json!({ "capabilities": { "alwaysMatch": { "webkitgtk:browserOptions": options } } });
         let session = window.until("a session", || post(&window.base, &wish).ok());
@@ -84,7 +112,13 @@ impl Window {
         program.spawn().expect("the program starts")
     }
 
-    fn call(&self, path: &str, body: &Value) -> Result<Value, String> {
+    /// The process that started the program, so that the program's own can be found below it.
+    #[allow(dead_code, reason = "the benchmark asks, the checks do not")]
+    pub(crate) fn starter(&self) -> u32 {
+        self.driver.id()
+    }
+
+    pub(crate) fn call(&self, path: &str, body: &Value) -> Result<Value, String> {
         post(&format!("{}/{path}", self.base), body)
     }
 
@@ -188,7 +222,8 @@ impl Window {
 
     /// The data folder of this window.
     pub(crate) fn data(&self) -> &Path {
-        self.data.path()
+        let data = self.data.as_ref();
+        data.expect("a data folder of its own").path()
     }
 
     /// Waits until what has this id shows a text.
@@ -262,6 +297,13 @@ impl Drop for Window {
         let _ = ureq::delete(&self.base).call();
         let _ = self.driver.kill();
         let _ = self.driver.wait();
+        // Every window of every test is watched; one that has failed already has said why.
+        if let Some(watch) = self.watch.take()
+            && !std::thread::panicking()
+        {
+            let outside = watch.outside();
+            assert!(outside.is_empty(), "the program spoke to {outside:?}");
+        }
     }
 }
 
@@ -294,7 +336,7 @@ fn as_text(value: &Value) -> String {
 }
 
 /// The built program beside the tests' own folder.
-fn program() -> PathBuf {
+pub(crate) fn program() -> PathBuf {
     let here = std::env::current_exe().expect("the test's own path");
     let program = here
         .ancestors()

@@ -3,7 +3,7 @@ import { COMMON, type Choice, type Question } from '../common/field'
 
 export const KIND: readonly Question[] = [
   {
-    key: 'frames.kind', label: 'Frames', kind: 'choice', unset: 'bars and boards',
+    key: 'frames.kind', label: 'Frames', kind: 'choice', wide: true, unset: 'bars and boards',
     choices: [['bar', 'bars and boards'], ['timber', 'timber, nailed']],
   },
 ]
@@ -38,7 +38,7 @@ export const LUMBER: readonly Question[] = [
 
 /** The bar, of those the table holds, and how it is set. */
 export const barsAndBoards = (choices: readonly Choice[]): readonly Question[] => [
-  { key: 'frames.bar', label: 'Bar', kind: 'choice', choices, unset: 'No. 5' },
+  { key: 'frames.bar', label: 'Bar', kind: 'choice', wide: true, choices, unset: 'No. 5' },
   {
     key: 'frames.stock_lengths', label: 'Lengths it is bought in', unset: '5 ft, 6 ft, 8 ft', from: COMMON,
     help: 'Commas between them.',

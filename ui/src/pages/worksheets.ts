@@ -12,7 +12,7 @@ const LEVELS: readonly (readonly [number: string, words: string])[] = [
 ]
 
 export const WORKSHEETS: readonly Question[] = [
-  { key: LEVEL, label: 'How hard', kind: 'choice', choices: LEVELS, unset: 'as on a usual course' },
+  { key: LEVEL, label: 'How hard', kind: 'choice', wide: true, choices: LEVELS, unset: 'as on a usual course' },
   { key: QUESTIONS, label: 'Questions to a sheet', kind: 'number', unset: 'as many as fill four pages' },
 ]
 

@@ -30,7 +30,7 @@ const END = [['head', 'built end'], ['joined', 'joined'], ['raked', 'raked back'
 
 export const BANK_SIDE: readonly Question[] = [
   {
-    key: 'wall.retained', label: 'Holds back a bank', kind: 'choice', unset: 'no, it stands free',
+    key: 'wall.retained', label: 'Holds back a bank', kind: 'choice', unset: 'no, it stands free', wide: true,
     choices: [['left', 'on the left'], ['right', 'on the right']], help: 'Looking from station 0.',
   },
 ]

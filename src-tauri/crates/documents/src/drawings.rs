@@ -8,7 +8,7 @@ use drawing::{Clock, DayRow, Handle, Mark, Room, Scene, Timetable};
 use files::course::Language;
 
 /// A drawing as SVG with its description in words.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 pub struct Picture {
     /// SVG.
     pub svg: String,

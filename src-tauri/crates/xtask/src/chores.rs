@@ -139,6 +139,16 @@ pub(crate) fn icons() -> Done {
 
 /// What the README says was measured.
 pub(crate) fn bench() -> Done {
+    set_up::for_the_checks()?;
+    // The window is measured as it is given away, beside one that shows nothing.
+    run(cargo(&["build", "--release", "--workspace", "--bins"]))?;
+    run(cargo(&[
+        "build",
+        "--release",
+        "--workspace",
+        "--example",
+        "empty_window",
+    ]))?;
     run(cargo(&[
         "bench",
         "--package",

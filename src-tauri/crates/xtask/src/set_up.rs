@@ -13,6 +13,7 @@ const TO_TEST: &[&str] = &[
     "librsvg2-bin",
     "poppler-utils",
     "qpdf",
+    "strace",
     "webkit2gtk-driver",
     "xauth",
     "xvfb",

@@ -1,0 +1,15 @@
+// Times each key press from the key going down to the figures beside the page being the new ones,
+// and to the next picture the window paints.
+window.presses = []
+const figures = document.querySelector('aside')
+let press
+addEventListener('keydown', () => { press = { down: performance.now() } }, { capture: true })
+new MutationObserver(() => {
+  const ours = press
+  if (!ours || ours.changed) return
+  ours.changed = performance.now() - ours.down
+  requestAnimationFrame(() => setTimeout(() => {
+    ours.painted = performance.now() - ours.down
+    window.presses.push(ours)
+  }))
+}).observe(figures, { childList: true, characterData: true, subtree: true })
