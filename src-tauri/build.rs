@@ -78,6 +78,9 @@ const COMMANDS: &[&str] = &[
     "print",
     "stop_print",
     "show_printed",
+    "reasons",
+    "words",
+    "sketch",
 ];
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {

@@ -2,8 +2,8 @@ import svelte from 'eslint-plugin-svelte'
 import ts from 'typescript-eslint'
 
 const SUBJECTS = [
-  'desk', 'courses', 'outcome', 'ready', 'venue', 'group', 'wall', 'line', 'frames', 'stone', 'days', 'kit', 'store', 'load',
-  'money', 'pages', 'today', 'after',
+  'desk', 'courses', 'outcome', 'ready', 'venue', 'group', 'wall', 'line', 'frames', 'stone', 'days', 'lessons', 'kit',
+  'store', 'load', 'money', 'pages', 'today', 'after', 'words',
 ]
 const TAURI = { group: ['@tauri-apps/*'], message: 'Only src/backend.ts speaks to Rust.' }
 const STORES = { group: ['svelte/store'], message: 'Use a class with $state fields.' }

@@ -203,6 +203,9 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::pages::print,
             commands::pages::stop_print,
             commands::pages::show_printed,
+            commands::words::reasons,
+            commands::words::words,
+            commands::words::sketch,
         ])
         .build(tauri::generate_context!())?
         .run(opened::hear);

@@ -4,6 +4,8 @@
 
 #[path = "window/axe.rs"]
 mod axe;
+#[path = "window/behind.rs"]
+mod behind;
 #[path = "window/courses.rs"]
 mod courses;
 #[path = "window/day.rs"]

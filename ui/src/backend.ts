@@ -3,7 +3,7 @@ import { Channel, invoke } from '@tauri-apps/api/core'
 import type {
   AnswersChecked, BeginChoices, CountedHome, DocumentName, Dropped, Keeping, KitListPreview, KitStore, LessonChange,
   LessonDraft, LessonKept, LessonShelf, LotTyped, PaceBook, PagePreview, PagesAsked, Printed, Printing, Readiness,
-  ReturnTyped, RosterPreview, RuleKey, Trouble, View, YourCourses,
+  Reason, ReturnTyped, RosterPreview, RuleKey, Sketch, Term, Trouble, View, YourCourses,
 } from './bindings'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
@@ -122,6 +122,13 @@ export const print = (names: string[], asked: PagesAsked, tell: (printing: Print
 /** Ends a print after the document that is being set. */
 export const stopPrint = () => call<null>('stop_print')
 export const showPrinted = () => call<null>('show_printed')
+
+/** Why the figures of the open course are what they are. */
+export const reasons = () => call<Reason[]>('reasons')
+/** The words of the trade. */
+export const words = () => call<Term[]>('words')
+/** A sketch of the lessons by its name. */
+export const sketch = (name: string) => call<Sketch>('sketch', { name })
 
 async function call<T>(command: string, args?: Record<string, unknown>): Promise<Reply<T>> {
   try {

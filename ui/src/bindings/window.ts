@@ -902,3 +902,38 @@ reason: string, height: string, chance: string, stone: string, frames: number,
  * What to mind in this plan.
  */
 to_mind: Array<string>, };
+export type Term = { 
+/**
+ * The word.
+ */
+word: string, 
+/**
+ * Other words for the same thing.
+ */
+also: Array<string>, 
+/**
+ * What it means.
+ */
+meaning: string, 
+/**
+ * A sketch, or a drawing of the course, by its name; null where a drawing would not help.
+ */
+drawing: string | null, 
+/**
+ * It is a word of everyday speech as well: only the other words are marked in texts.
+ */
+everyday: boolean, 
+/**
+ * Who says so.
+ */
+source: string, };
+
+export type Sketch = { 
+/**
+ * The sketch as SVG.
+ */
+svg: string, 
+/**
+ * What it shows, for who can't see it.
+ */
+words: string, };

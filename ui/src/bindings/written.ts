@@ -998,3 +998,49 @@ done: boolean,
  * It keeps the course from being ready.
  */
 counts: boolean, };
+
+export type Reason = { 
+/**
+ * A fixed word for programs, as `length`.
+ */
+id: string, 
+/**
+ * What the figure is of.
+ */
+title: string, 
+/**
+ * The figure as it is shown.
+ */
+figure: string, 
+/**
+ * The reason in words; the first sentence is the answer.
+ */
+sentences: Array<string>, 
+/**
+ * The sum, line by line.
+ */
+steps: Array<ReasonStep>, 
+/**
+ * What went in that nobody gave, and who says so.
+ */
+sources: Array<ReasonSource>, };
+
+export type ReasonStep = { 
+/**
+ * What it works out.
+ */
+what: string, 
+/**
+ * `2 × 1.07 m / 6 + 0.41 m = 0.767 m`; `9.00 m / 3.00 m = 3, rounded up: 3`.
+ */
+line: string, };
+
+export type ReasonSource = { 
+/**
+ * What it is; with its figure where it has one.
+ */
+what: string, 
+/**
+ * Who says so.
+ */
+source: string, };

@@ -4,6 +4,8 @@ import type { View, WrittenKit, WrittenLoads, WrittenMoney, WrittenToDo, Written
 export type StepId =
   | 'ready' | 'venue' | 'group' | 'wall' | 'line' | 'frames' | 'stone' | 'days' | 'lessons' | 'kit' | 'store' | 'load' | 'money'
   | 'pages' | 'today' | 'after'
+  /** The words of the trade: no step of the course. */
+  | 'words'
 export type DrawingName =
   | 'section' | 'elevation' | 'line_plan' | 'setting_out' | 'frame' | 'gauge' | 'heap_plan'
   | 'timetable' | 'chance_curve' | 'progress'

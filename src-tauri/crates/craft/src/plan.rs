@@ -42,6 +42,7 @@ use crate::loads::Loads;
 use crate::money::Money;
 use crate::pace::SAMPLES;
 use crate::pace::book::{Book, BookRate};
+use crate::pace::crew::AtOnce;
 use crate::pace::forecast::Forecast;
 use crate::pace::sizing::Sizing;
 use crate::pace::timetable::Entry;
@@ -138,6 +139,8 @@ pub struct StageWork {
     pub amount: f64,
     /// Clock hours of the whole group at its usual pace.
     pub hours: f64,
+    /// Who is at it at once.
+    pub at_once: AtOnce,
 }
 
 /// The plan of a course.

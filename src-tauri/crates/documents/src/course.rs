@@ -101,7 +101,7 @@ impl Course {
     }
 }
 
-fn date_style(language: Language) -> DateStyle {
+pub(crate) fn date_style(language: Language) -> DateStyle {
     match language {
         Language::EnGb => DateStyle::British,
         Language::EnUs => DateStyle::American,

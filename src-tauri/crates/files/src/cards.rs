@@ -1,4 +1,4 @@
-//! Lesson cards, words of the trade and emergency numbers, as their files hold them.
+//! Lesson cards and emergency numbers, as their files hold them.
 
 pub mod draft;
 mod head;
@@ -71,16 +71,6 @@ pub struct Question {
     pub ask: Wording,
     /// What is right.
     pub answer: Wording,
-}
-
-/// A word of the trade.
-#[derive(Debug, Clone, PartialEq, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Term {
-    /// The word.
-    pub word: String,
-    /// What it means.
-    pub meaning: String,
 }
 
 /// The number to ring in a country.

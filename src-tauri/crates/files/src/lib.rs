@@ -12,6 +12,7 @@ pub mod course;
 mod error;
 mod examples;
 mod first_aid;
+mod glossary;
 mod library;
 pub mod own_kit;
 #[cfg(test)]
@@ -27,11 +28,12 @@ mod zones;
 pub use cards::draft;
 pub use cards::own as own_cards;
 pub use cards::{
-    Block, COURSE_DRAWINGS, Card, Country, Figure, Kind, Question, Span, Term, Wording, whole,
+    Block, COURSE_DRAWINGS, Card, Country, Figure, Kind, Question, Span, Wording, whole,
 };
 pub use error::{Error, Fault, Refusal};
 pub use examples::{Example, examples};
 pub use first_aid::Injury;
+pub use glossary::Term;
 pub use library::Library;
 pub use save::{clear_leftovers, save, save_new};
 pub use zones::{Zone, Zones};

@@ -3,8 +3,9 @@
 //! Each file comes from the built-in copy of `lessons/`, unless the instructor's own folder
 //! holds a file of the same name: then that one counts.
 
-use crate::cards::{self, Card, Country, Names, Term};
+use crate::cards::{self, Card, Country, Names};
 use crate::first_aid::{Injuries, Injury};
+use crate::glossary::{self, Term};
 use crate::own_kit;
 use crate::shelf::{self, Shelf, Text};
 use crate::tables;
@@ -28,7 +29,7 @@ pub struct Library {
     pub cards: Vec<Card>,
     /// Page templates by file name, and the sketches of lessons as `sketches/NAME.typ`.
     pub pages: BTreeMap<String, String>,
-    /// Words of the trade.
+    /// Words of the trade, by the alphabet; the instructor's own over and among them.
     pub terms: Vec<Term>,
     /// Emergency numbers.
     pub countries: Vec<Country>,
@@ -81,10 +82,12 @@ impl Library {
         let stems = sketches
             .iter()
             .filter_map(|it| it.name.strip_suffix(".typ"));
+        let stems: Vec<&str> = stems.filter(|stem| *stem != HAND).collect();
+        let terms = glossary::terms(&shelf, &stems)?;
         let names = Names {
             stages: &tables.stages,
             cautions: &tables.cautions,
-            sketches: &stems.filter(|stem| *stem != HAND).collect::<Vec<_>>(),
+            sketches: &stems,
         };
         let (cards, faults) = read_cards(&shelf, &names)?;
         tables.lessons = cards.iter().map(tables::lesson).collect();
@@ -97,7 +100,7 @@ impl Library {
             faults,
             pages,
             pages_unread,
-            terms: shelf.table::<tables::Terms>("glossary.toml")?.term,
+            terms,
             countries: shelf
                 .table::<tables::Countries>("tables/countries.toml")?
                 .country,

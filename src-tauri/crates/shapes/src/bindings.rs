@@ -109,6 +109,8 @@ fn window_types() -> String {
         window::CountryChoice,
         window::AnswersChecked,
         window::ComesTo,
+        window::Term,
+        window::Sketch,
     ]
 }
 
@@ -249,6 +251,9 @@ fn written_types() -> String {
         written::Mark,
         written::Caution,
         written::ToDo,
+        written::Reason,
+        written::ReasonStep,
+        written::ReasonSource,
     ]
 }
 

@@ -57,6 +57,18 @@ pub(crate) enum Call {
         #[arg(long, value_name = "DIR")]
         store: Option<PathBuf>,
     },
+    /// Say why a figure is what it is: the reason, the sum with this course's numbers, the sources
+    ///
+    /// Without a figure, the figures there are reasons for.
+    Explain {
+        /// The course file
+        file: PathBuf,
+        /// The figure, as length, bars, order, chance
+        figure: Option<String>,
+        /// Your own folder, as for plan
+        #[arg(long, value_name = "DIR")]
+        store: Option<PathBuf>,
+    },
     /// Say what is not ready, by date; exit 1 if there is anything to do
     ///
     /// Stone to order and by when, frames, bars and tools to find, loads too heavy, a chance

@@ -1,7 +1,8 @@
-//! The terminal program: new, again, plan, check, print, calendar, told, pace, kit, and its own manual.
+//! The terminal program: new, again, plan, explain, check, print, calendar, told, pace, kit, its manual.
 
 mod again;
 mod arguments;
+mod explain;
 mod kit;
 mod manual;
 mod pace;
@@ -21,6 +22,11 @@ fn main() -> ExitCode {
         Call::New { file, imperial } => run::new(file, *imperial, &mut out),
         Call::Again(asked) => again::written(asked, &mut out),
         Call::Plan { file, json, store } => run::plan(file, *json, store.as_deref(), &mut out),
+        Call::Explain {
+            file,
+            figure,
+            store,
+        } => explain::explain(file, figure.as_deref(), store.as_deref(), &mut out),
         Call::Check { file, store, names } => run::check(file, store.as_deref(), *names, &mut out),
         Call::Print(asked) => print::print(asked, &mut out),
         Call::Calendar(calendar) => run::calendar(calendar, &mut out),

@@ -19,6 +19,17 @@ pub struct Gang<'a> {
     pub waits_for_help: bool,
 }
 
+/// Who is at a stage at once, and what they get done.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct AtOnce {
+    /// People at it; a part of one changes over.
+    pub people: f64,
+    /// Units of the stage's work that they do in an hour hands-on, if nobody waits for help.
+    pub together: f64,
+    /// The share of it that is left where they wait for help, 1 where nobody does.
+    pub teaching: f64,
+}
+
 impl Gang<'_> {
     /// Clock hours the group needs for `amount` of a stage at its usual pace.
     ///
@@ -100,22 +111,36 @@ impl Gang<'_> {
         }
     }
 
-    /// What the group does in an hour with as many people at it as find a place: the fastest
-    /// ones, as many as get the most done. Who has no place brings stone and hearting; so one
-    /// more person, however slow, never slows the others down.
+    /// What the group does in an hour with as many people at it as find a place.
     fn most_at_once(&self, stage: &Stage) -> f64 {
+        let it = self.at_once(stage);
+        it.together * it.teaching
+    }
+
+    /// Who is at a stage at once: the fastest ones, as many as get the most done. Who has no
+    /// place brings stone and hearting; so one more person, however slow, never slows the others
+    /// down.
+    pub fn at_once(&self, stage: &Stage) -> AtOnce {
         let people = self.group.students.len() as f64;
         let at_work = self.places(stage.crew).min(people);
         let of = |student: &Student| speed(self.pace, &stage.id, student.experience);
         let mut speeds: Vec<f64> = self.group.students.iter().map(of).collect();
         speeds.sort_by(|a, b| b.total_cmp(a));
-        let (mut together, mut most) = (0.0, 0.0);
+        let (mut together, mut best) = (0.0, AtOnce::default());
         for (before, speed) in speeds.iter().enumerate() {
             let share = (at_work - before as f64).clamp(0.0, 1.0);
+            let people = before as f64 + share;
             together += speed * share;
-            most = f64::max(most, together * self.teaching(before as f64 + share));
+            let teaching = self.teaching(people);
+            if best.together * best.teaching < together * teaching {
+                best = AtOnce {
+                    people,
+                    together,
+                    teaching,
+                };
+            }
         }
-        most
+        best
     }
 
     /// Places to work at. They are not rounded down: a stretch of one and a half places is

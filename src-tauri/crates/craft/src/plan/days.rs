@@ -82,6 +82,7 @@ impl Planner<'_> {
                     stage,
                     amount,
                     hours: gang.clock_hours(row, amount),
+                    at_once: gang.at_once(row),
                 }
             })
             .filter(|work| 0.0 < work.hours)

@@ -21,7 +21,7 @@ use craft::tables::{
 };
 
 pub(crate) use kit::{KIT_OWN, rules_with};
-pub(crate) use rows::{Countries, Terms};
+pub(crate) use rows::Countries;
 
 /// All tables; the lessons of the timetable come from the lesson cards, which are read with
 /// these at hand.

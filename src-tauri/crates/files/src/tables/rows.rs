@@ -22,14 +22,8 @@ pub(crate) use setting_out::{Frames, Retaining};
 pub(crate) use stages::Stages;
 
 use super::figures::{self, WrittenLength};
-use crate::cards::{Country, Term};
+use crate::cards::Country;
 use serde::Deserialize;
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Terms {
-    pub(crate) term: Vec<Term>,
-}
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -10,6 +10,7 @@ mod pace;
 mod pages;
 mod rules;
 mod store;
+mod words;
 
 pub use choices::{Choices, LessonChoice, in_words};
 pub use courses::{
@@ -28,6 +29,7 @@ pub use rules::{Rule, RuleKey};
 pub use store::{
     BookedCourse, BookedItem, CountedHome, KitListPreview, KitStore, Lot, LotTyped, ReturnTyped,
 };
+pub use words::{Sketch, Term};
 
 use crate::plan::Plan;
 use crate::written::Written;
