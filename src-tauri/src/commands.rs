@@ -9,8 +9,8 @@ use tauri::{AppHandle, State};
 
 pub(crate) mod courses;
 pub(crate) mod day;
-pub(crate) mod keeping;
 pub(crate) mod drops;
+pub(crate) mod keeping;
 pub(crate) mod kit;
 pub(crate) mod lessons;
 pub(crate) mod pace;

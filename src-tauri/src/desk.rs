@@ -140,7 +140,9 @@ impl Desk {
         let kit = Kit::open(folder.to_owned());
         let (library, broken) = match Library::with_store(folder) {
             Ok(library) => (library, None),
-            Err(files::Error::Read { .. }) => (Library::built_in()?, None),
+            Err(files::Error::Read { .. } | files::Error::NoFolder { .. }) => {
+                (Library::built_in()?, None)
+            }
             Err(broken) => (Library::built_in()?, Some(broken)),
         };
         let name = file

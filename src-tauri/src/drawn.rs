@@ -23,9 +23,8 @@ pub(crate) struct Drawn {
 /// by the `values` of the course file.
 pub(crate) fn shown(course: &Course, looked_at: &str, values: &BTreeMap<String, String>) -> Drawn {
     let all = Drawings::on_screen(course);
-    let made = |name: &str, make: fn(&Drawings<'_>) -> Picture| {
-        (name == looked_at).then(|| make(&all)).unwrap_or_default()
-    };
+    let made =
+        |name: &str, make: &dyn Fn() -> Picture| (name == looked_at).then(make).unwrap_or_default();
     // Only by making them is it known whether there are these two; both are quickly made.
     let kept = |name: &str, picture: Picture| {
         if name == looked_at {
@@ -34,9 +33,9 @@ pub(crate) fn shown(course: &Course, looked_at: &str, values: &BTreeMap<String, 
             String::new()
         }
     };
-    let section = made("section", Drawings::section);
-    let elevation = made("elevation", Drawings::elevation);
-    let timetable = made("timetable", Drawings::timetable);
+    let section = made("section", &|| all.section());
+    let elevation = made("elevation", &|| all.elevation());
+    let timetable = made("timetable", &|| all.timetable());
     Drawn {
         handles: window::Handles {
             section: handles::shown(&section.handles, values),
@@ -46,11 +45,11 @@ pub(crate) fn shown(course: &Course, looked_at: &str, values: &BTreeMap<String, 
         drawings: window::Drawings {
             section: section.svg,
             elevation: elevation.svg,
-            line_plan: made("line_plan", Drawings::line_plan).svg,
-            setting_out: made("setting_out", Drawings::setting_out).svg,
-            frame: made("frame", Drawings::frame).svg,
-            gauge: made("gauge", Drawings::gauge).svg,
-            heap_plan: made("heap_plan", Drawings::heap_plan).svg,
+            line_plan: made("line_plan", &|| all.line_plan()).svg,
+            setting_out: made("setting_out", &|| all.setting_out()).svg,
+            frame: made("frame", &|| all.frame()).svg,
+            gauge: made("gauge", &|| all.gauge()).svg,
+            heap_plan: made("heap_plan", &|| all.heap_plan()).svg,
             timetable: timetable.svg,
             chance_curve: all.chance_curve().map(|it| kept("chance_curve", it)),
             progress: all.progress().map(|it| kept("progress", it)),
@@ -58,11 +57,37 @@ pub(crate) fn shown(course: &Course, looked_at: &str, values: &BTreeMap<String, 
     }
 }
 
+/// A drawing of the course by the name that lessons have for it.
+pub(crate) fn named(course: &Course, name: &str) -> Option<Picture> {
+    let all = Drawings::on_screen(course);
+    Some(match name {
+        "section" => all.section(),
+        "elevation" => all.elevation(),
+        "line-plan" => all.line_plan(),
+        "setting-out" => all.setting_out(),
+        "frame" => all.frame(),
+        "gauge" => all.gauge(),
+        "heap-plan" => all.heap_plan(),
+        _ => return None,
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use files::Library;
     use files::course::CourseFile;
+
+    #[test]
+    fn every_drawing_that_lessons_name_is_there() {
+        let library = Library::built_in().expect("the library");
+        let file = CourseFile::parse(Library::example(false)).expect("a course");
+        let course = Course::plan(file, &library).expect("a plan");
+        for name in files::COURSE_DRAWINGS {
+            assert!(named(&course, name).is_some(), "{name}");
+        }
+        assert!(named(&course, "no-such").is_none());
+    }
 
     #[test]
     fn only_what_is_looked_at_is_made_and_what_there_is_not_stays_none() {

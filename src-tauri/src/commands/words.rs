@@ -3,6 +3,7 @@
 use super::Reply;
 use crate::Shared;
 use crate::desk::Error;
+use crate::drawn;
 use crate::shown::trouble;
 use shapes::window::{Sketch, Term};
 use shapes::written::Reason;
@@ -31,11 +32,18 @@ pub(crate) fn words(shared: State<'_, Shared>) -> Vec<Term> {
         .collect()
 }
 
-/// A sketch by its name. It is set while the desk is free.
+/// A sketch by its name, set while the desk is free, or a drawing of the open course.
 #[tauri::command(async)]
 pub(crate) fn sketch(shared: State<'_, Shared>, name: &str) -> Reply<Sketch> {
     let (pages, press) = {
         let desk = shared.desk();
+        if let Some(drawing) = drawn::named(&desk.course, name) {
+            return Ok(Sketch {
+                svg: drawing.svg,
+                words: drawing.description,
+                of_the_course: true,
+            });
+        }
         (desk.course.library.pages.clone(), desk.press.clone())
     };
     let unknown = || Error::Show(format!("there is no sketch \"{name}\""));
@@ -44,5 +52,6 @@ pub(crate) fn sketch(shared: State<'_, Shared>, name: &str) -> Reply<Sketch> {
     Ok(Sketch {
         svg: sketch.svg,
         words: sketch.words,
+        of_the_course: false,
     })
 }

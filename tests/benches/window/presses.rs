@@ -12,7 +12,7 @@ pub(crate) fn measure() {
     window.visit("wall");
     window.type_into("field-wall-height", "1.1 m");
     // Back to before the unit: a length without one would be refused.
-    window.press("\u{e012}\u{e012}");
+    window.press_keys("\u{e012}\u{e012}");
     std::thread::sleep(Duration::from_secs(2));
     window.script(LISTEN);
     let mut missed = 0;
@@ -20,7 +20,7 @@ pub(crate) fn measure() {
         let digit = (1 + (at / 4 + at % 4 * 3) % 9).to_string();
         // Two digits more, and both taken back: heights of 1.1 to 1.199 m.
         let key = if at % 4 < 2 { digit.as_str() } else { BACK };
-        window.press(key);
+        window.press_keys(key);
         let end = Instant::now() + Duration::from_secs(5);
         let heard = || {
             window

@@ -42,9 +42,11 @@ fn times(command: &[&Path], holds: &str) -> Vec<f64> {
         let stamp = tempfile::NamedTempFile::new().expect("a stamp");
         let mut arguments = vec![json!("-c"), json!(STAMPED), json!(stamp.path())];
         arguments.extend(command.iter().map(|it| json!(it)));
+        let data = tempfile::tempdir().expect("a data folder");
         let window = Window::launch(
             &json!({ "binary": "/bin/sh", "args": arguments }),
             None,
+            data.path(),
             &[],
         );
         let asked = format!("const holds = () => {holds}; {WHEN_IT_HOLDS}");

@@ -6,12 +6,18 @@ use super::field;
 use checks::paper::{Paper, letters};
 use craft::worksheet::{Asked, Question, sheet};
 use documents::{Course, Document, Edition, filled};
-use files::{Block, Card, Span};
+use files::course::Language;
+use files::{American, Block, Card, Span};
+use shapes::left_safe;
 
 /// Panics at the first thing a document should say and does not.
 pub fn has_its_words(course: &Course, document: &Document, paper: &Paper) {
     let there = paper.letters();
     for words in due(course, document.name) {
+        let words = match course.file.language {
+            Language::EnGb => words,
+            Language::EnUs => American::built_in().but(&words, &course.file.typed),
+        };
         assert!(
             there.contains(&letters(&words)),
             "{}: no {words:?} in\n{}",
@@ -290,8 +296,10 @@ fn run_sheet(course: &Course) -> Vec<String> {
         words.extend(places.filter(|who| who.chars().count() < 50).cloned());
         words.extend(round.heads.iter().cloned());
     }
+    let bars = course.plan.frames.bars.is_some();
     for work in &course.plan.work {
-        words.push(course.library.tables.stages[work.stage].if_left.clone());
+        let stage = &course.library.tables.stages[work.stage];
+        words.push(left_safe(&stage.if_left, bars));
     }
     match &running.today {
         Some(today) => {

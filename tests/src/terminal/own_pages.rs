@@ -161,3 +161,44 @@ fn a_name_no_font_holds_is_told_with_its_place() {
     let told = "  in student 2 name: \u{77F3} Wall";
     assert!(ran.out.contains(told), "{}", ran.out);
 }
+
+/// A template that takes no other's place is mostly a mistyped name.
+#[test]
+fn a_mistyped_name_is_told_with_the_nearest() {
+    let desk = Desk::with_course(&plain());
+    desk.put("store/lessons/pages/redy-list.typ", HEAD);
+    // Another's helper is used, whatever it is called.
+    desk.put("store/lessons/pages/mine.typ", "#let mine = [Mine]\n");
+    let stone = format!("#import \"mine.typ\": mine\n{HEAD}#mine\n");
+    desk.put("store/lessons/pages/stone-order.typ", &stone);
+    let [store, out] = ["store", "out"].map(|name| desk.file(name).display().to_string());
+    let rest = ["--out", &out, "--only", "ready-list", "--store", &store];
+    let ran = desk.call("print", &rest);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    for part in [
+        "redy-list.typ: no page is made with a template of this name",
+        "did you mean ready-list.typ?",
+    ] {
+        assert!(ran.err.contains(part), "{}", ran.err);
+    }
+    assert!(!ran.err.contains("mine.typ"), "{}", ran.err);
+}
+
+#[test]
+fn a_store_that_is_not_there_is_told_in_plain_words() {
+    let desk = Desk::with_course(&plain());
+    let store = desk.file("stoer").display().to_string();
+    let ran = desk.call("plan", &["--store", &store]);
+    assert_eq!(ran.code, Some(2), "{}", ran.out);
+    assert!(
+        ran.err
+            .starts_with(&format!("{store}: there is no such folder\n")),
+        "{}",
+        ran.err
+    );
+    assert!(
+        ran.err.contains("name the folder that holds"),
+        "{}",
+        ran.err
+    );
+}

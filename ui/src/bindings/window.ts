@@ -902,6 +902,7 @@ reason: string, height: string, chance: string, stone: string, frames: number,
  * What to mind in this plan.
  */
 to_mind: Array<string>, };
+
 export type Term = { 
 /**
  * The word.
@@ -936,4 +937,8 @@ svg: string,
 /**
  * What it shows, for who can't see it.
  */
-words: string, };
+words: string, 
+/**
+ * It is a drawing of the open course, which changes with it.
+ */
+of_the_course: boolean, };

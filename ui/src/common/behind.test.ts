@@ -1,6 +1,6 @@
 // Reasons and meanings: asked for when they are opened, put away at the same place, never mixed up.
 import { describe, expect, it, vi } from 'vitest'
-import type { Reason, Term } from '../bindings'
+import type { Reason, Sketch, Term } from '../bindings'
 import { Glossary } from './glossary.svelte'
 import { Reasons } from './reasons.svelte'
 
@@ -51,7 +51,7 @@ describe('meanings', () => {
   const bed = term('bed', 'level-bed')
 
   it('ask for a sketch once, without what the window does not allow', async () => {
-    const sketch = vi.fn(async () => given({ svg: '<svg style="x"><g/></svg>', words: 'a through' }))
+    const sketch = vi.fn(async () => given({ svg: '<svg style="x"><g/></svg>', words: 'a through', of_the_course: false }))
     const glossary = new Glossary({ words: async () => given([through]), sketch })
     const [one, other] = [button(), button()]
     await glossary.press(through, one)
@@ -66,8 +66,8 @@ describe('meanings', () => {
   it('show no drawing of a word pressed before', async () => {
     let late = (): void => {}
     const sketch = (name: string) =>
-      name === 'level-bed' ? Promise.resolve(given({ svg: 'bed', words: '' }))
-      : new Promise<ReturnType<typeof given<{ svg: string; words: string }>>>((done) => (late = () => done(given({ svg: 'through', words: '' }))))
+      name === 'level-bed' ? Promise.resolve(given({ svg: 'bed', words: '', of_the_course: false }))
+      : new Promise<ReturnType<typeof given<Sketch>>>((done) => (late = () => done(given({ svg: 'through', words: '', of_the_course: false }))))
     const glossary = new Glossary({ words: async () => given([]), sketch })
     const slow = glossary.press(through, button())
     await glossary.press(bed, button())

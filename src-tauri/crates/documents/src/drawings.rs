@@ -1,8 +1,8 @@
 //! The drawings of a course, at the size they are shown.
 
-use crate::Course;
 use crate::over_time;
 use crate::spelling;
+use crate::{Course, Edition};
 use craft::plan::Plan;
 use drawing::{Clock, DayRow, Handle, Mark, Room, Scene, Timetable};
 use files::course::Language;
@@ -25,6 +25,8 @@ pub struct Picture {
 pub struct Drawings<'a> {
     course: &'a Course,
     rooms: Rooms,
+    /// Rooms tried where the words of a drawing need more than its own: none on the screen.
+    larger: [Option<Room>; 2],
 }
 
 /// The size each drawing is made for.
@@ -48,13 +50,22 @@ const WIDE_MM: f64 = 180.0;
 /// As high as a drawing can be that has a page to itself, on the lower of the two papers.
 const PAGE_MM: f64 = 225.0;
 
+/// As long as a drawing can be that lies sideways under the head of a page.
+const SIDEWAYS_MM: f64 = 210.0;
+
 impl<'a> Drawings<'a> {
     /// Draws a course to fit its paper. In the large-print edition a drawing is made for less
     /// width, and enlarged to the same by the page: its words grow, and it takes more height.
+    /// Where that leaves its words no room it is made to lie sideways, along the paper.
     pub fn on_paper(course: &'a Course) -> Self {
         let enlarged = course.edition.enlarged();
         let room = |width_mm: f64, height_mm: f64| {
             room(width_mm / enlarged, height_mm.min(PAGE_MM / enlarged))
+        };
+        // A frame shares its page with the title, which is larger in large print.
+        let frame_mm = match course.edition {
+            Edition::Usual => 168.0,
+            Edition::LargePrint => 118.0,
         };
         Self {
             course,
@@ -64,12 +75,13 @@ impl<'a> Drawings<'a> {
                 along: room(WIDE_MM, 125.0),
                 line_plan: room(WIDE_MM, 190.0),
                 setting_out: room(WIDE_MM, 150.0),
-                frame: room(WIDE_MM, 168.0),
+                frame: room(WIDE_MM, frame_mm),
                 gauge: room(WIDE_MM, 92.0),
                 heap_plan: room(WIDE_MM, 190.0),
-                timetable: room(WIDE_MM, 225.0),
+                timetable: room(WIDE_MM, 200.0),
                 over_time: room(WIDE_MM, 110.0),
             },
+            larger: [None, sideways(course)],
         }
     }
 
@@ -90,11 +102,14 @@ impl<'a> Drawings<'a> {
                 timetable: room(135.0, 200.0),
                 over_time: room(135.0, 90.0),
             },
+            larger: [None, None],
         }
     }
 
     /// Draws a course to fit a lesson's page, beside what is said of it.
     pub(crate) fn on_card(course: &'a Course) -> Self {
+        let wide = WIDE_MM / course.edition.enlarged();
+        let room = |width_mm: f64, height_mm: f64| room(width_mm.min(wide), height_mm);
         Self {
             course,
             rooms: Rooms {
@@ -109,6 +124,7 @@ impl<'a> Drawings<'a> {
                 timetable: room(135.0, 200.0),
                 over_time: room(135.0, 90.0),
             },
+            larger: [Some(room(wide, 150.0)), sideways(course)],
         }
     }
 
@@ -116,7 +132,9 @@ impl<'a> Drawings<'a> {
     #[must_use]
     pub fn section(&self) -> Picture {
         let (plan, given) = self.planned();
-        self.picture(drawing::section(plan, given, self.rooms.section))
+        self.picture(self.drawn(self.rooms.section, |room| {
+            drawing::section(plan, given, room)
+        }))
     }
 
     /// The same without figures, its parts lettered; and the key to stand beside it, letter and
@@ -131,43 +149,65 @@ impl<'a> Drawings<'a> {
     /// The wall seen from the side.
     #[must_use]
     pub fn elevation(&self) -> Picture {
+        self.picture_with_names(self.elevation_scene())
+    }
+
+    /// The same in as many pictures as it takes for its letters to be read in large print.
+    pub(crate) fn elevation_in_parts(&self) -> Vec<Picture> {
         let (plan, given) = self.planned();
-        let scene = drawing::elevation(plan, given, self.rooms.along);
-        let scene = spelled(scene, self.course);
-        Picture {
-            svg: scene.svg(),
-            description: scene.description,
-            handles: scene.handles,
-            days: scene.days,
-        }
+        let parts = |room| drawing::elevation_in_parts(plan, given, room);
+        let parts = self.in_parts(self.elevation_scene(), self.rooms.along, parts);
+        let parts = parts.into_iter();
+        parts.map(|part| self.picture_with_names(part)).collect()
+    }
+
+    fn elevation_scene(&self) -> Scene {
+        let (plan, given) = self.planned();
+        self.drawn(self.rooms.along, |room| {
+            drawing::elevation(plan, given, room)
+        })
     }
 
     /// The line on the ground, seen from above.
     #[must_use]
     pub fn line_plan(&self) -> Picture {
         let (plan, given) = self.planned();
-        self.picture(drawing::line_plan(plan, given, self.rooms.line_plan))
+        self.picture(self.drawn(self.rooms.line_plan, |room| {
+            drawing::line_plan(plan, given, room)
+        }))
     }
 
     /// The setting-out along a straightened line.
     #[must_use]
     pub fn setting_out(&self) -> Picture {
         let (plan, given) = self.planned();
-        self.picture(drawing::setting_out(plan, given, self.rooms.setting_out))
+        self.picture(self.drawn(self.rooms.setting_out, |room| {
+            drawing::setting_out(plan, given, room)
+        }))
+    }
+
+    /// The same in as many pictures as it takes for its letters to be read in large print.
+    pub(crate) fn setting_out_in_parts(&self) -> Vec<Picture> {
+        let (plan, given) = self.planned();
+        let room = self.rooms.setting_out;
+        let whole = self.drawn(room, |room| drawing::setting_out(plan, given, room));
+        let parts = |room| drawing::setting_out_in_parts(plan, given, room);
+        let parts = self.in_parts(whole, room, parts).into_iter();
+        parts.map(|part| self.picture(part)).collect()
     }
 
     /// One frame put together.
     #[must_use]
     pub fn frame(&self) -> Picture {
         let (plan, given) = self.planned();
-        self.picture(drawing::frame(plan, given, self.rooms.frame))
+        self.picture(self.drawn(self.rooms.frame, |room| drawing::frame(plan, given, room)))
     }
 
     /// The batter gauge.
     #[must_use]
     pub fn gauge(&self) -> Picture {
         let (plan, given) = self.planned();
-        self.picture(drawing::gauge(plan, given, self.rooms.gauge))
+        self.picture(self.drawn(self.rooms.gauge, |room| drawing::gauge(plan, given, room)))
     }
 
     /// Where the stone lies, seen from above.
@@ -175,7 +215,8 @@ impl<'a> Drawings<'a> {
     pub fn heap_plan(&self) -> Picture {
         let (plan, given) = self.planned();
         let heaps = &plan.heaps;
-        self.picture(drawing::heap_plan(plan, given, heaps, self.rooms.heap_plan))
+        let draw = |room| drawing::heap_plan(plan, given, heaps, room);
+        self.picture(self.drawn(self.rooms.heap_plan, draw))
     }
 
     /// The days as bars, with how sure each stage's time is.
@@ -185,6 +226,21 @@ impl<'a> Drawings<'a> {
         let tables = &self.course.library.tables;
         let timetable = Timetable::of(plan, given, tables, clock(self.course));
         self.picture(drawing::timetable_bars(&timetable, self.rooms.timetable))
+    }
+
+    /// The same in as many pictures as it takes for their letters to be read on paper. None in
+    /// large print where a day is too full for that: the days stand there by the clock as well.
+    pub(crate) fn timetable_in_parts(&self) -> Vec<Picture> {
+        let (plan, given) = self.planned();
+        let tables = &self.course.library.tables;
+        let timetable = Timetable::of(plan, given, tables, clock(self.course));
+        let parts = drawing::timetable_in_parts(&timetable, self.rooms.timetable);
+        let large = self.course.edition == Edition::LargePrint;
+        let wanted = self.course.edition.enlarged();
+        if large && parts.iter().any(|part| self.printed(part) < wanted) {
+            return Vec::new();
+        }
+        parts.into_iter().map(|part| self.picture(part)).collect()
     }
 
     /// The chance of finishing against the length, where it was asked.
@@ -209,6 +265,58 @@ impl<'a> Drawings<'a> {
         (&self.course.plan, &self.course.file.course)
     }
 
+    /// A drawing in its own room; or, where its words need more, in the larger room in which
+    /// its letters come out largest.
+    fn drawn(&self, room: Room, draw: impl Fn(Room) -> Scene) -> Scene {
+        let wanted = self.course.edition.enlarged();
+        let mut best = draw(room);
+        for room in self.larger.into_iter().flatten() {
+            if wanted <= self.printed(&best) {
+                break;
+            }
+            let other = draw(room);
+            if self.printed(&best) < self.printed(&other) {
+                best = other;
+            }
+        }
+        best
+    }
+
+    /// A drawing whole, or in large print its stretches one by one where its letters would come
+    /// out smaller than theirs.
+    fn in_parts(&self, whole: Scene, room: Room, parts: impl Fn(Room) -> Vec<Scene>) -> Vec<Scene> {
+        let wanted = self.course.edition.enlarged();
+        if self.course.edition == Edition::Usual || wanted <= self.printed(&whole) {
+            return vec![whole];
+        }
+        let parts = parts(room);
+        if parts.is_empty() { vec![whole] } else { parts }
+    }
+
+    /// How much larger than drawn a drawing is printed at most, upright or, in large print,
+    /// sideways: as `picture` of `look.typ` does.
+    fn printed(&self, scene: &Scene) -> f64 {
+        let (wide, high) = (scene.width_mm, scene.height_mm);
+        let upright = (WIDE_MM / wide).min(PAGE_MM / high);
+        let part = match self.course.edition {
+            Edition::Usual => upright,
+            Edition::LargePrint => upright.max((SIDEWAYS_MM / wide).min(WIDE_MM / high)),
+        };
+        // A little for rounding in the scene's own margins.
+        part + 1e-9
+    }
+
+    /// One on which students' names stand.
+    fn picture_with_names(&self, scene: Scene) -> Picture {
+        let scene = spelled(scene, self.course);
+        Picture {
+            svg: scene.svg(),
+            description: scene.description,
+            handles: scene.handles,
+            days: scene.days,
+        }
+    }
+
     fn picture(&self, scene: Scene) -> Picture {
         let language = self.course.file.language;
         Picture {
@@ -223,7 +331,12 @@ impl<'a> Drawings<'a> {
 /// The section at the size it has on the site card, beside its figures.
 pub(crate) fn section_on_a_card(course: &Course) -> Picture {
     let (plan, given) = (&course.plan, &course.file.course);
-    let scene = drawing::section(plan, given, room(100.0, 96.0));
+    // In large print its figures stand below it, so that it has the whole width.
+    let room = match course.edition {
+        Edition::Usual => room(100.0, 96.0),
+        Edition::LargePrint => room(WIDE_MM / course.edition.enlarged(), 122.0),
+    };
+    let scene = drawing::section(plan, given, room);
     Picture {
         svg: spelling::text(&scene.svg(), course.file.language),
         description: spelling::text(&scene.description, course.file.language),
@@ -250,6 +363,13 @@ fn spelled(mut scene: Scene, course: &Course) -> Scene {
         }
     }
     scene
+}
+
+/// The room of a drawing that lies sideways in large print.
+fn sideways(course: &Course) -> Option<Room> {
+    let enlarged = course.edition.enlarged();
+    let lying = room(SIDEWAYS_MM / enlarged, WIDE_MM / enlarged);
+    (course.edition == Edition::LargePrint).then_some(lying)
 }
 
 /// Hours are written as the course's language does.

@@ -4,8 +4,10 @@
 //! printed apart, because it may run for ever, and where it fails the built-in one is printed
 //! and the fault told.
 
+use crate::feed::Feed;
 use crate::pack::Error;
-use crate::templates::Templates;
+use crate::spelling;
+use crate::templates::{Templates, sources};
 use crate::{Course, Document};
 use press::{Job, Press, Printed};
 use serde_json::Value;
@@ -41,7 +43,14 @@ pub struct Preview {
 
 /// The value a document's template is fed, without its pictures.
 pub fn fed(course: &Course, document: &Document) -> Value {
-    (document.feed)(course).data
+    feed_of(course, document).data
+}
+
+/// What a document is fed, in the spelling of the course.
+fn feed_of(course: &Course, document: &Document) -> Feed {
+    let mut feed = (document.feed)(course);
+    spelling::data(&mut feed.data, course);
+    feed
 }
 
 /// One document as a PDF, in the edition of the course. Where the instructor's own template
@@ -64,7 +73,7 @@ pub fn preview(
     page: usize,
     press: &Press,
 ) -> Result<Preview, Error> {
-    let mut feed = (document.feed)(course);
+    let mut feed = feed_of(course, document);
     if let Value::Object(all) = &mut feed.data {
         all.insert("on_screen".to_owned(), Value::Bool(true));
     }
@@ -85,7 +94,7 @@ pub(crate) fn printed(
     press: &Press,
     before: &[Replaced],
 ) -> Result<Made<Printed>, Error> {
-    let feed = (document.feed)(course);
+    let feed = feed_of(course, document);
     let own = |job: &Job<'_>| press.pdf_apart(job);
     let built_in = |job: &Job<'_>| press.pdf(job);
     made(course, document, &feed, before, own, built_in)
@@ -94,7 +103,7 @@ pub(crate) fn printed(
 fn made<T>(
     course: &Course,
     document: &Document,
-    feed: &crate::feed::Feed,
+    feed: &Feed,
     before: &[Replaced],
     own: impl Fn(&Job<'_>) -> Result<T, press::Error>,
     built_in: impl Fn(&Job<'_>) -> Result<T, press::Error>,
@@ -105,6 +114,9 @@ fn made<T>(
         .map(|(name, svg)| (name.as_ref(), svg.as_str()))
         .collect();
     let templates = Templates::of(course, document.template);
+    let own_and_built_in = sources(&templates.all);
+    let in_language = templates.built_in();
+    let built_in_ones = sources(&in_language);
     let job = |sources| Job {
         main: document.template,
         sources,
@@ -121,7 +133,7 @@ fn made<T>(
         });
         let tried = match known {
             Some(known) => Err(known.why.clone()),
-            None => own(&job(&templates.all)),
+            None => own(&job(&own_and_built_in)),
         };
         match tried {
             Ok(made) => {
@@ -139,7 +151,7 @@ fn made<T>(
             }
         }
     }
-    let made = built_in(&job(&templates.built_in())).map_err(|cause| Error::Press {
+    let made = built_in(&job(&built_in_ones)).map_err(|cause| Error::Press {
         document: document.name,
         cause,
     })?;

@@ -1,42 +1,39 @@
 //! American spelling of the program's own words. What a person typed is never respelled.
 
-use files::Library;
+use crate::Course;
 use files::course::Language;
+use files::{American, Library};
+use serde_json::Value;
 use shapes::written::Written;
-
-/// British and American spelling of the words that occur.
-const WORDS: [(&str, &str); 20] = [
-    ("centre", "center"),
-    ("Centre", "Center"),
-    ("metre", "meter"),
-    ("Metre", "Meter"),
-    ("litre", "liter"),
-    ("Litre", "Liter"),
-    ("colour", "color"),
-    ("Colour", "Color"),
-    ("practise", "practice"),
-    ("Practise", "Practice"),
-    ("programme", "program"),
-    ("grey", "gray"),
-    ("mould", "mold"),
-    ("judgement", "judgment"),
-    ("licence", "license"),
-    ("neighbour", "neighbor"),
-    ("Neighbour", "Neighbor"),
-    ("levelled", "leveled"),
-    ("levelling", "leveling"),
-    ("shovelled", "shoveled"),
-];
+use std::collections::BTreeMap;
 
 /// A text of the program's own, in a language.
 pub(crate) fn text(text: &str, language: Language) -> String {
     match language {
         Language::EnGb => text.to_owned(),
-        Language::EnUs => WORDS
-            .iter()
-            .fold(text.to_owned(), |text, (british, american)| {
-                text.replace(british, american)
-            }),
+        Language::EnUs => American::built_in().of(text),
+    }
+}
+
+/// Every text a template is fed, whoever made it: words that the course file itself has are left
+/// as they were typed.
+pub(crate) fn data(value: &mut Value, course: &Course) {
+    if course.file.language == Language::EnGb {
+        return;
+    }
+    match value {
+        Value::String(it) => *it = American::built_in().but(it, &course.file.typed),
+        Value::Array(all) => all.iter_mut().for_each(|it| data(it, course)),
+        Value::Object(all) => all.values_mut().for_each(|it| data(it, course)),
+        Value::Null | Value::Bool(_) | Value::Number(_) => {}
+    }
+}
+
+/// What `say` of `look.typ` puts in place of British words, for templates of the instructor's own.
+pub(crate) fn for_templates(language: Language) -> BTreeMap<String, String> {
+    match language {
+        Language::EnGb => BTreeMap::new(),
+        Language::EnUs => American::built_in().pairs().collect(),
     }
 }
 
@@ -51,6 +48,7 @@ pub(crate) fn library(library: &Library, language: Language) -> Library {
     for stage in &mut tables.stages {
         respell(&mut stage.name);
         respell(&mut stage.note);
+        respell(&mut stage.if_left);
     }
     for rule in &mut tables.kit {
         for it in [&mut rule.unit, &mut rule.place, &mut rule.why] {

@@ -1,14 +1,33 @@
 //! Which templates a document is made with, and which of those are the instructor's own.
 
-use crate::Course;
+use crate::{Course, spelling};
 use files::Library;
+use files::course::Language;
+use std::borrow::Cow;
 
 /// The templates of one document.
 pub(crate) struct Templates<'a> {
-    /// File name and text of all there are: the instructor's own, else the built-in ones.
-    pub(crate) all: Vec<(&'a str, &'a str)>,
+    /// File name and text of all there are: the instructor's own, else the built-in ones in the
+    /// spelling of the course.
+    pub(crate) all: Vec<(&'a str, Cow<'a, str>)>,
     /// The names of the instructor's own that this document may be made with.
     pub(crate) own: Vec<&'a str>,
+    language: Language,
+}
+
+/// A built-in template's words are the program's own. No key of what it is fed, and no name of
+/// the typesetter, is a British word.
+fn in_language(text: &str, language: Language) -> Cow<'_, str> {
+    match language {
+        Language::EnGb => Cow::Borrowed(text),
+        Language::EnUs => Cow::Owned(spelling::text(text, language)),
+    }
+}
+
+/// Names and texts as the press takes them.
+pub(crate) fn sources<'a>(all: &'a [(&'a str, Cow<'_, str>)]) -> Vec<(&'a str, &'a str)> {
+    let text = |(name, text): &'a (&'a str, Cow<'_, str>)| (*name, text.as_ref());
+    all.iter().map(text).collect()
 }
 
 impl<'a> Templates<'a> {
@@ -25,15 +44,21 @@ impl<'a> Templates<'a> {
             .filter(|(name, text)| Library::built_in_page(name) != Some(text))
             .map(|(name, _)| name)
             .collect();
-        Self { all, own }
+        let language = course.file.language;
+        let spelled = |(name, text)| match Library::built_in_page(name) {
+            Some(built_in) if built_in == text => (name, in_language(text, language)),
+            _ => (name, Cow::Borrowed(text)),
+        };
+        let all = all.into_iter().map(spelled).collect();
+        Self { all, own, language }
     }
 
-    /// The built-in ones alone.
-    pub(crate) fn built_in(&self) -> Vec<(&'a str, &'static str)> {
+    /// The built-in ones alone, in the spelling of the course.
+    pub(crate) fn built_in(&self) -> Vec<(&'a str, Cow<'static, str>)> {
         let names = self.all.iter().map(|(name, _)| *name);
-        names
-            .filter_map(|name| Some((name, Library::built_in_page(name)?)))
-            .collect()
+        let built_in = names.filter_map(|name| Some((name, Library::built_in_page(name)?)));
+        let spelled = built_in.map(|(name, text)| (name, in_language(text, self.language)));
+        spelled.collect()
     }
 }
 

@@ -182,6 +182,26 @@ fn no_text_touches_a_line_a_text_or_the_edge() {
 }
 
 #[test]
+fn nor_where_each_stretch_has_a_picture_of_its_own() {
+    let room = Room {
+        width_mm: 120.0,
+        height_mm: 150.0,
+    };
+    let mut all = Vec::new();
+    for (name, course) in fixture::courses() {
+        let plan = fixture::plan(&course);
+        let elevation = crate::elevation_in_parts(&plan, &course, room);
+        let setting_out = crate::setting_out_in_parts(&plan, &course, room);
+        for scene in elevation.iter().chain(&setting_out) {
+            assert!(scene.width_mm <= room.width_mm + 1e-6, "{name}");
+            let found = faults(scene).into_iter();
+            all.extend(found.map(|fault| format!("{name}, {}: {fault}", scene.name)));
+        }
+    }
+    assert!(all.is_empty(), "{} faults\n{}", all.len(), all.join("\n"));
+}
+
+#[test]
 fn nor_in_a_hundred_made_up_courses() {
     let mut all = Vec::new();
     for (key, room) in (0..100).zip(ROOMS.iter().cycle()) {

@@ -86,6 +86,16 @@ pub enum Error {
         /// What the system says.
         cause: std::io::Error,
     },
+    /// The instructor's own folder is not there.
+    #[error(
+        "{}: there is no such folder\nname the folder that holds your own lessons or your kit store, \
+         or make it first; to plan with what came with the program, name none",
+        path.display()
+    )]
+    NoFolder {
+        /// The folder.
+        path: PathBuf,
+    },
     /// The file can't be written; what was there is whole.
     #[error("{}: can't be saved: {}. What was there before is unharmed.", path.display(), said(cause))]
     Write {
@@ -108,6 +118,7 @@ impl Error {
         match self {
             Self::Refused(refusal) => refusal.code,
             Self::Read { .. } => "can-not-read",
+            Self::NoFolder { .. } => "no-folder",
             Self::Write { .. } => "can-not-save",
             Self::Exists { .. } => "exists",
         }

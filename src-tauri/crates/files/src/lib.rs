@@ -22,6 +22,7 @@ pub mod recent;
 pub mod roster;
 mod save;
 mod shelf;
+mod spelling;
 mod tables;
 mod zones;
 
@@ -36,4 +37,5 @@ pub use first_aid::Injury;
 pub use glossary::Term;
 pub use library::Library;
 pub use save::{clear_leftovers, save, save_new};
+pub use spelling::American;
 pub use zones::{Zone, Zones};

@@ -4,6 +4,7 @@
 //! holds a file of the same name: then that one counts.
 
 use crate::cards::{self, Card, Country, Names};
+use crate::course::nearest;
 use crate::first_aid::{Injuries, Injury};
 use crate::glossary::{self, Term};
 use crate::own_kit;
@@ -39,8 +40,8 @@ pub struct Library {
     pub own_rules: Vec<String>,
     /// What is wrong with lessons of the instructor's own; the built-in ones count instead.
     pub faults: Vec<Refusal>,
-    /// Page templates of the instructor's own that could not be read, so that the built-in ones
-    /// count: what is wrong with each.
+    /// Page templates of the instructor's own that could not be read, or that no page is made
+    /// with, so that the built-in ones count: what is wrong with each.
     pub pages_unread: Vec<String>,
 }
 
@@ -62,10 +63,8 @@ impl Library {
     /// [`Error::Read`].
     pub fn with_store(store: &Path) -> Result<Self, Error> {
         if !store.is_dir() {
-            let cause = std::io::ErrorKind::NotFound.into();
-            return Err(Error::Read {
+            return Err(Error::NoFolder {
                 path: store.to_owned(),
-                cause,
             });
         }
         Self::load(Some(store))
@@ -79,6 +78,7 @@ impl Library {
         let (pages, mut pages_unread) = shelf.folder_or_built_in("pages", "typ");
         let (sketches, unread) = shelf.folder_or_built_in(SKETCHES, "typ");
         pages_unread.extend(unread);
+        pages_unread.extend(unused(&pages));
         let stems = sketches
             .iter()
             .filter_map(|it| it.name.strip_suffix(".typ"));
@@ -144,6 +144,33 @@ impl Library {
     }
 }
 
+/// Templates of the instructor's own that nothing is printed with: no document has a template of
+/// that name, and no other template names it. Mostly they are mistyped.
+fn unused(pages: &[Text]) -> Vec<String> {
+    let named = |name: &str| {
+        pages
+            .iter()
+            .any(|it| it.name != name && it.text.contains(name))
+    };
+    let known = |name: &str| shelf::built_in(&Library::path_of_page(name)).is_some();
+    let own = pages.iter().filter(|it| it.own);
+    own.filter(|it| !known(&it.name) && !named(&it.name))
+        .map(|it| {
+            let names = pages.iter().filter(|it| !it.own || known(&it.name));
+            let like = nearest(&it.name, names.map(|it| it.name.as_str()));
+            let cure = match like {
+                Some(like) => format!("did you mean {like}?"),
+                None => "name it as the template that it takes the place of, or import it in one"
+                    .to_owned(),
+            };
+            format!(
+                "{}: no page is made with a template of this name\n{cure}",
+                it.shown()
+            )
+        })
+        .collect()
+}
+
 /// The lesson cards, and what is wrong with those of the instructor's own. In place of such a
 /// one stands the built-in card of that name, if there is one.
 fn read_cards(shelf: &Shelf, names: &Names<'_>) -> Result<(Vec<Card>, Vec<Refusal>), Error> {
@@ -173,6 +200,7 @@ fn told(error: Error, has_built_in: bool) -> Refusal {
     let mut refusal = match error {
         Error::Refused(refusal) => *refusal,
         Error::Read { path, cause } | Error::Write { path, cause } => unreadable(&path, &cause),
+        Error::NoFolder { path } => unreadable(&path, &std::io::ErrorKind::NotFound.into()),
         Error::Exists { path } => unreadable(&path, &std::io::ErrorKind::AlreadyExists.into()),
     };
     // What would be right comes first, then what happens meanwhile.

@@ -152,6 +152,11 @@ impl Text {
         })
     }
 
+    /// Its path as a person would name it.
+    pub(crate) fn shown(&self) -> &str {
+        &self.shown
+    }
+
     /// The same as a Unix editor saves it: without a byte order mark, lines ended by a line
     /// feed. Lines keep their numbers.
     pub(crate) fn with_plain_lines(mut self) -> Self {

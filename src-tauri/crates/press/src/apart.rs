@@ -9,6 +9,7 @@
 mod served;
 mod wire;
 
+use std::hash::{DefaultHasher, Hash, Hasher};
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::{Child, ChildStdin, Command, Stdio};
@@ -52,7 +53,13 @@ pub struct Apart {
     arguments: Vec<String>,
     limits: Limits,
     running: Mutex<Option<Running>>,
+    /// The templates that had to be stopped, and why: they would have to be again, each time
+    /// somebody looks at the page, until one of them is changed.
+    stopped: Mutex<Vec<(u64, Error)>>,
 }
+
+/// So many stopped jobs are remembered; beyond it the oldest is tried again.
+const REMEMBERED: usize = 64;
 
 /// The process, and what it answers.
 struct Running {
@@ -77,6 +84,7 @@ impl Apart {
             arguments: arguments.iter().map(|it| (*it).to_owned()).collect(),
             limits,
             running: Mutex::new(None),
+            stopped: Mutex::new(Vec::new()),
         }
     }
 
@@ -99,6 +107,10 @@ impl Apart {
 
     /// One job at a time: whoever comes second waits, and a wait is bounded by the limits.
     fn done(&self, job: &Job<'_>, want: Want) -> Result<(wire::Told, Vec<u8>), Error> {
+        let templates = fingerprint(job);
+        if let Some(why) = self.stopped_before(templates) {
+            return Err(why);
+        }
         let request = Request::of(job, want);
         let mut running = self.running.lock().unwrap_or_else(PoisonError::into_inner);
         let mut at_work = self.handed_over(running.take(), &request)?;
@@ -108,8 +120,26 @@ impl Apart {
                 answer
             }
             // The process is dropped here, and with that ended.
-            Err(silence) => Err(self.told(job, &silence)),
+            Err(silence) => {
+                let why = self.told(job, &silence);
+                self.remember(templates, why.clone());
+                Err(why)
+            }
         }
+    }
+
+    fn stopped_before(&self, templates: u64) -> Option<Error> {
+        let stopped = self.stopped.lock().unwrap_or_else(PoisonError::into_inner);
+        let known = stopped.iter().find(|(which, _)| *which == templates);
+        known.map(|(_, why)| why.clone())
+    }
+
+    fn remember(&self, templates: u64, why: Error) {
+        let mut stopped = self.stopped.lock().unwrap_or_else(PoisonError::into_inner);
+        if REMEMBERED <= stopped.len() {
+            stopped.remove(0);
+        }
+        stopped.push((templates, why));
     }
 
     /// Gives the job to the process there is, or, if that has gone away meanwhile, to a new one.
@@ -207,6 +237,14 @@ impl std::fmt::Debug for Apart {
     }
 }
 
+/// Tells the templates of one job from those of another, whatever they are fed.
+fn fingerprint(job: &Job<'_>) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    job.main.hash(&mut hasher);
+    job.sources.hash(&mut hasher);
+    hasher.finish()
+}
+
 /// The memory a process holds, in bytes, where the system tells.
 fn memory_of(process: u32) -> Option<u64> {
     /// Linux counts it in pages of this size on all but a few large machines, where a page is
@@ -219,4 +257,37 @@ fn memory_of(process: u32) -> Option<u64> {
 
 fn fault(why: &str) -> Error {
     crate::fault(&format!("your own templates can't be tried apart: {why}"))
+}
+
+#[cfg(all(test, unix))]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    /// A program that never answers stands in for a template that is never done.
+    #[test]
+    fn what_was_stopped_is_not_tried_again_until_it_is_changed() {
+        let limits = Limits {
+            time: Duration::from_millis(400),
+            memory: 1 << 32,
+        };
+        let apart = Apart::new("sleep".into(), &["60"], limits);
+        let data = json!({});
+        let took = |text: &str| {
+            let job = Job {
+                main: "a.typ",
+                sources: &[("a.typ", text)],
+                data: &data,
+                pictures: &[],
+            };
+            let begun = Instant::now();
+            let why = apart.page(&job, 1).expect_err("it is stopped");
+            assert!(why.was_stopped(), "{why}");
+            begun.elapsed()
+        };
+        assert!(limits.time <= took("one"));
+        assert!(took("one") < limits.time);
+        assert!(limits.time <= took("another"));
+        assert!(took("one") < limits.time);
+    }
 }

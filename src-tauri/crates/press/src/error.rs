@@ -101,8 +101,8 @@ pub struct Flaw {
     pub hints: Vec<String>,
 }
 
-const MEND: &str = "If this is your own copy, mend it, or remove it to go back to the one that \
-                    came with the program; if it is not, please report a fault in the program.";
+const MEND: &str = "Is this your own copy? Mend it, or remove it: then the one that came with \
+                    the program is used. If it is not yours, please report a fault.";
 
 impl Error {
     /// Whether it was stopped, and so would take as long again.

@@ -261,9 +261,9 @@ fn an_unknown_font_is_an_error() {
     assert_eq!(
         error.to_string(),
         "The page template sheet.typ can't be used: line 2, column 17: unknown font family: \
-         nonesuch sans. Hint: the fonts are Atkinson Hyperlegible Next and DejaVu Sans. If this \
-         is your own copy, mend it, or remove it to go back to the one that came with the \
-         program; if it is not, please report a fault in the program."
+         nonesuch sans. Hint: the fonts are Atkinson Hyperlegible Next and DejaVu Sans. Is this \
+         your own copy? Mend it, or remove it: then the one that came with the program is used. \
+         If it is not yours, please report a fault."
     );
 }
 

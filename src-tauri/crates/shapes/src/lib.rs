@@ -13,3 +13,4 @@ mod words;
 pub mod written;
 
 pub use clock::{Clock, DateStyle};
+pub use words::left_safe;

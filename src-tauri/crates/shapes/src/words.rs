@@ -1,7 +1,7 @@
 //! Sentences about the days: changes, cures, wishes that can't be had, what holds things up.
 
 use crate::clock::Clock;
-use craft::course::Course;
+use craft::course::{Course, FrameKind};
 use craft::pace::Cause;
 use craft::pace::fixed::{Unmet, Why};
 use craft::people;
@@ -91,7 +91,8 @@ pub(crate) fn cure(kind: &CureKind, course: &Course, tables: &Tables) -> String 
 }
 
 /// What makes the wall safe to leave: as it stands, and as it will probably stand tonight.
-pub(crate) fn safe(today: &Today, tables: &Tables) -> Vec<String> {
+pub(crate) fn safe(today: &Today, course: &Course, tables: &Tables) -> Vec<String> {
+    let bars = course.frames.kind == FrameKind::Bar;
     let mut stages = today.stand_at.clone();
     stages.extend(
         today
@@ -101,8 +102,26 @@ pub(crate) fn safe(today: &Today, tables: &Tables) -> Vec<String> {
     let rows = stages
         .into_iter()
         .filter_map(|stage| tables.stages.get(stage));
-    rows.map(|stage| format!("{}: {}", stage.name, stage.if_left))
+    rows.map(|stage| format!("{}: {}", stage.name, left_safe(&stage.if_left, bars)))
         .collect()
+}
+
+/// What makes the wall safe to leave, where frames are of bars or not: what stands in braces
+/// is said of bars alone.
+pub fn left_safe(if_left: &str, bars: bool) -> String {
+    let mut said = String::new();
+    let mut rest = if_left;
+    while let Some((before, (of_bars, after))) = rest
+        .split_once('{')
+        .and_then(|(before, after)| Some((before, after.split_once('}')?)))
+    {
+        said.push_str(before);
+        if bars {
+            said.push_str(of_bars);
+        }
+        rest = after;
+    }
+    said + rest
 }
 
 /// A wish about a lesson that can't be had.

@@ -3,10 +3,12 @@
 use super::Feed;
 use crate::Course;
 use crate::Drawings;
+use craft::course::FrameKind;
 use craft::pace::timetable::Of;
 use craft::plan::StageWork;
 use craft::tables::Stage;
 use serde_json::{Value, json};
+use shapes::left_safe;
 use shapes::written::{Day, Mark, StageTimes};
 
 /// Of all that held simulated courses up, so many are told.
@@ -22,8 +24,9 @@ pub(crate) fn run_sheet(course: &Course) -> Feed {
         .collect();
     let days: Vec<Value> = written.days.iter().map(|it| day(course, it)).collect();
     let holdups: Vec<_> = running.holdups.iter().take(HOLDUPS).collect();
+    let bars = course.file.course.frames.kind == FrameKind::Bar;
     let safe: Vec<Value> = stages(course)
-        .map(|(stage, _)| json!({ "stage": stage.name, "safe": stage.if_left }))
+        .map(|(stage, _)| json!({ "stage": stage.name, "safe": left_safe(&stage.if_left, bars) }))
         .collect();
     let own = json!({
         "days": days,
@@ -39,8 +42,22 @@ pub(crate) fn run_sheet(course: &Course) -> Feed {
         "cautions": of_this_plan,
         "wall": written.wall,
     });
-    let timetable = Drawings::on_paper(course).timetable();
-    Feed::new(course, own).with("timetable.svg", "timetable_words", timetable)
+    with_timetable(Feed::new(course, own), course)
+}
+
+/// The days as pictures, each as `file` and `words` under `timetables`.
+fn with_timetable(mut feed: Feed, course: &Course) -> Feed {
+    let mut told = Vec::new();
+    let parts = Drawings::on_paper(course).timetable_in_parts();
+    for (number, picture) in parts.into_iter().enumerate() {
+        let file = format!("timetable-{}.svg", number + 1);
+        told.push(json!({ "file": file, "words": picture.description }));
+        feed.pictures.push((file.into(), picture.svg));
+    }
+    if let Value::Object(all) = &mut feed.data {
+        all.insert("timetables".to_owned(), Value::Array(told));
+    }
+    feed
 }
 
 /// A day with its weather, those away, the stints of its own, and beside the last entry of

@@ -109,8 +109,9 @@ pub(crate) fn stints_poster(course: &Course) -> Feed {
         "days": days,
         "wall": written.wall,
     });
-    let elevation = Drawings::on_paper(course).elevation();
-    Feed::new(course, own).with("elevation.svg", "elevation_words", elevation)
+    let parts = Drawings::on_paper(course).elevation_in_parts();
+    let keys = ("elevation_words", "elevation_more");
+    Feed::new(course, own).with_parts("elevation.svg", keys, parts)
 }
 
 /// The stints of a day on which they are not those of the first.

@@ -48,6 +48,7 @@ pub(crate) use worksheets::{worksheets, worksheets_key};
 
 use crate::Course;
 use crate::drawings::Picture;
+use crate::spelling;
 use serde_json::{Value, json};
 use std::borrow::Cow;
 
@@ -70,6 +71,7 @@ impl Feed {
             "paper": match file.paper.word() { "letter" => "us-letter", other => other },
             "language": file.language.word(),
             "edition": course.edition.word(),
+            "american": spelling::for_templates(file.language),
         });
         if let (Value::Object(all), Value::Object(own)) = (&mut data, own) {
             all.extend(own);
@@ -86,6 +88,31 @@ impl Feed {
             all.insert(key.to_owned(), Value::String(picture.description));
         }
         self.pictures.push((file.into(), picture.svg));
+        self
+    }
+
+    /// Adds a picture in parts: the first as [`Feed::with`] does, the others as `file` and `words`
+    /// in a list under `more`.
+    fn with_parts(
+        mut self,
+        file: &'static str,
+        (key, more): (&str, &str),
+        parts: Vec<Picture>,
+    ) -> Self {
+        let mut others = Vec::new();
+        let stem = file.trim_end_matches(".svg");
+        for (at, part) in parts.into_iter().enumerate() {
+            if at == 0 {
+                self = self.with(file, key, part);
+                continue;
+            }
+            let file = format!("{stem}-{}.svg", at + 1);
+            others.push(json!({ "file": file, "words": part.description }));
+            self.pictures.push((file.into(), part.svg));
+        }
+        if let Value::Object(all) = &mut self.data {
+            all.insert(more.to_owned(), Value::Array(others));
+        }
         self
     }
 }

@@ -18,11 +18,15 @@ pub(crate) fn setting_out(course: &Course) -> Feed {
         .with("section.svg", "section_words", drawings.section())
         .with("line-plan.svg", "line_plan_words", drawings.line_plan())
         .with("frame.svg", "frame_words", drawings.frame())
-        .with(
+        .with_parts(
             "setting-out.svg",
-            "setting_out_words",
-            drawings.setting_out(),
+            ("setting_out_words", "setting_out_more"),
+            drawings.setting_out_in_parts(),
         )
-        .with("elevation.svg", "elevation_words", drawings.elevation())
+        .with_parts(
+            "elevation.svg",
+            ("elevation_words", "elevation_more"),
+            drawings.elevation_in_parts(),
+        )
         .with("gauge.svg", "gauge_words", drawings.gauge())
 }

@@ -2,7 +2,7 @@
 
 use super::Feed;
 use crate::drawings::Drawings;
-use crate::{Course, spelling};
+use crate::{Course, Edition, spelling};
 use craft::worksheet::{Asked, FaultWall, Kind, Level, Table, sheet};
 use drawing::Room;
 use serde::Serialize;
@@ -112,9 +112,11 @@ impl Sheets<'_> {
     /// The face of a student by the student's place in the group.
     fn draw(&mut self, wall: &FaultWall, place: usize) -> (String, String) {
         let file = format!("fault-{place}.svg");
-        let width_mm = match self.whom {
-            For::Students => 180.0,
-            For::Key => 100.0,
+        // In large print it is enlarged to the whole width, so much that its letters are 14 point.
+        let width_mm = match (self.whom, self.course.edition) {
+            (For::Key, _) => 100.0,
+            (For::Students, Edition::Usual) => 180.0,
+            (For::Students, Edition::LargePrint) => 180.0 / 1.1,
         };
         let room = Room {
             width_mm,

@@ -205,8 +205,13 @@ impl PitchWords<'_> {
         } else {
             "leg to leg"
         };
-        let words = format!("{} from {marks}, both ways", self.shown(bay.diagonals[0]));
-        sheet.figure(Point::new(along.x + CLEAR_MM, y), &words, Anchor::Start);
+        let start = along.x + CLEAR_MM;
+        let figure = self.shown(bay.diagonals[0]);
+        sheet.figure(Point::new(start, y), &figure, Anchor::Start);
+        // Words as large as the figure would reach beyond a short wall.
+        let beside = start + width(&figure, FIGURE_MM, true) + CLEAR_MM;
+        let words = format!("from {marks}, both ways");
+        sheet.word(Point::new(beside, y), &words, Anchor::Start);
     }
 
     /// Bay by bay where there is room for the figures, then the whole length.

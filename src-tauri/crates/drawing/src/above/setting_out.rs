@@ -7,7 +7,7 @@ use crate::above::pitch::Pitch;
 use crate::above::pitch_words::PitchWords;
 use crate::above::taped::Taped;
 use crate::along::elevation::in_stretches;
-use crate::along::stretches::{Stretch, fitted_in_stretches};
+use crate::along::stretches::{Stretch, each_by_itself, fitted_in_stretches, told_with_the_first};
 use crate::paper::scale::{Scale, strip, times_larger};
 use crate::paper::scene::{Room, Scene};
 use crate::paper::sheet::{Heading, Sheet};
@@ -35,6 +35,31 @@ pub fn setting_out(plan: &Plan, course: &Course, room: Room) -> Scene {
         description: description(plan, course, &taped, scale),
     };
     sheet.into_scene(heading, scale, room)
+}
+
+/// The same with each stretch in a picture of its own, where the letters of one picture would come
+/// out too small; nothing where that is no help.
+pub fn setting_out_in_parts(plan: &Plan, course: &Course, room: Room) -> Vec<Scene> {
+    let taped = Taped::of(plan);
+    let drawn = each_by_itself(plan, room, |scale, room, parts| {
+        seen((plan, course, &taped), scale, room, parts)
+    });
+    let Some((scale, sheets)) = drawn else {
+        return Vec::new();
+    };
+    let count = sheets.len();
+    let scene = |(at, sheet): (usize, Sheet)| {
+        let heading = Heading {
+            name: "setting-out",
+            title: "The setting-out seen from above".to_owned(),
+            description: match at {
+                0 => description(plan, course, &taped, scale),
+                _ => told_with_the_first("the setting-out", at, count),
+            },
+        };
+        sheet.into_scene(heading, scale, room)
+    };
+    sheets.into_iter().enumerate().map(scene).collect()
 }
 
 fn seen(

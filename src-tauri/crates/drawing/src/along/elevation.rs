@@ -9,7 +9,7 @@ use crate::along::lie::{Lie, level_shown};
 use crate::along::line_row::{LineWriting, letters_explained, line_writing};
 use crate::along::masonry::copes_in_a_band;
 use crate::along::stint_band::{Place, Writing, stint_band, writing};
-use crate::along::stretches::{Stretch, laid_out, stretches};
+use crate::along::stretches::{Stretch, each_by_itself, laid_out, stretches, told_with_the_first};
 use crate::along::told;
 use crate::along::underneath::underneath;
 use crate::paper::hatching::hatched_below;
@@ -58,6 +58,50 @@ pub fn elevation(plan: &Plan, course: &Course, room: Room) -> Scene {
         description: told::elevation(plan, course, &lie, fitted.scale, exaggerated(times)),
     };
     sheet.into_scene(heading, fitted.scale, fitted.room)
+}
+
+/// The same with each stretch in a picture of its own, where the letters of one picture would come
+/// out too small; nothing where that is no help.
+pub fn elevation_in_parts(plan: &Plan, course: &Course, room: Room) -> Vec<Scene> {
+    let lie = Lie::of(plan, course);
+    let mut view = View {
+        plan,
+        course,
+        lie: &lie,
+        laid: None,
+    };
+    let drawn = each_by_itself(plan, room, |scale, room, parts| {
+        view.too_long(scale, room, parts)
+            .unwrap_or_else(|| view.seen(scale, room, parts))
+    });
+    let Some((scale, sheets)) = drawn else {
+        return Vec::new();
+    };
+    let parts = stretches(plan, sheets.len());
+    // Each stretch has the heights it has room for: the stones of the whole wall are laid once,
+    // for heights drawn alike.
+    let alike = |part: &Stretch<'_>| view.times(scale, std::slice::from_ref(part));
+    let times: Vec<u32> = parts.iter().map(alike).collect();
+    let laid = match times.as_slice() {
+        [first, rest @ ..] if rest.iter().all(|it| it == first) => {
+            Some(Laid::of(plan, course, &lie, scale, *first))
+        }
+        _ => None,
+    };
+    view.laid = laid.as_ref();
+    let scene = |(at, part): (usize, &Stretch<'_>)| {
+        let heading = Heading {
+            name: "elevation",
+            title: "The wall seen from the side".to_owned(),
+            description: match (at, times.first()) {
+                (0, Some(first)) => told::elevation(plan, course, &lie, scale, exaggerated(*first)),
+                _ => told_with_the_first("the wall seen from the side", at, parts.len()),
+            },
+        };
+        let sheet = view.seen(scale, room, std::slice::from_ref(part));
+        sheet.into_scene(heading, scale, room)
+    };
+    parts.iter().enumerate().map(scene).collect()
 }
 
 fn exaggerated(times: u32) -> Option<String> {

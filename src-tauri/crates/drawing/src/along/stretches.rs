@@ -2,7 +2,7 @@
 
 use crate::paper::scale::Scale;
 use crate::paper::scene::Room;
-use crate::paper::sheet::{Sheet, at_largest_scale, fitted, sound};
+use crate::paper::sheet::{GROWTH, LARGEST_ROOM_MM, Sheet, at_largest_scale, sound};
 use craft::frames::FrameRow;
 use craft::plan::Plan;
 use craft::quantity::{Length, Read, metres};
@@ -11,6 +11,10 @@ use craft::quantity::{Length, Read, metres};
 const ROOMY_BAY_MM: f64 = 15.0;
 /// More stretches than this are no drawing of one wall any more.
 const MOST: usize = 4;
+/// A stretch on a sheet of its own is drawn at least so long: its words need the rest.
+const LEAST_APART_MM: f64 = 24.0;
+/// Nor more than this, where each has a sheet of its own.
+const MOST_APART: usize = 12;
 /// A wall is drawn at least so long.
 const LEAST_LENGTH_MM: f64 = 45.0;
 
@@ -79,13 +83,35 @@ pub(crate) struct Fitted {
     pub(crate) count: usize,
 }
 
-/// The same, with what it was found to fit.
+/// The same, with what it was found to fit. Where words leave no room for the wall, however it
+/// is cut, the room grows in its own proportions.
 pub(crate) fn laid_out(
     plan: &Plan,
     room: Room,
     draw: impl Fn(Scale, Room, &[Stretch<'_>]) -> Sheet,
 ) -> (Fitted, Sheet) {
-    let room = sound(room);
+    let mut room = sound(room);
+    loop {
+        if let Some(found) = laid_within(plan, room, &draw) {
+            return found;
+        }
+        if LARGEST_ROOM_MM < room.width_mm {
+            let (scale, count) = (Scale::SMALLEST, 1);
+            let sheet = draw(scale, room, &stretches(plan, count));
+            return (Fitted { scale, room, count }, sheet);
+        }
+        room.width_mm *= GROWTH;
+        room.height_mm *= GROWTH;
+    }
+}
+
+/// The drawing in the fewest stretches that leave roomy bays in this room, or in those that
+/// allow the largest scale.
+fn laid_within(
+    plan: &Plan,
+    room: Room,
+    draw: impl Fn(Scale, Room, &[Stretch<'_>]) -> Sheet,
+) -> Option<(Fitted, Sheet)> {
     let mut best: Option<(Fitted, Sheet)> = None;
     for count in 1..=MOST.min(plan.frames.rows.len()) {
         let parts = stretches(plan, count);
@@ -97,7 +123,7 @@ pub(crate) fn laid_out(
         };
         let fitted = Fitted { scale, room, count };
         if ROOMY_BAY_MM <= scale.mm(narrowest_bay(plan)) {
-            return (fitted, sheet);
+            return Some((fitted, sheet));
         }
         if best
             .as_ref()
@@ -106,13 +132,38 @@ pub(crate) fn laid_out(
             best = Some((fitted, sheet));
         }
     }
-    best.unwrap_or_else(|| {
-        let parts = stretches(plan, 1);
-        let legible = |scale: Scale| LEAST_LENGTH_MM < scale.mm(longest(&parts));
-        let (scale, sheet, room) = fitted(room, legible, |scale, room| draw(scale, room, &parts));
-        let count = 1;
-        (Fitted { scale, room, count }, sheet)
+    best
+}
+
+/// A drawing made in as many stretches as it takes for each to fit the room by itself, on a sheet
+/// of its own; the fewest, at the largest scale that leaves them legible.
+pub(crate) fn each_by_itself(
+    plan: &Plan,
+    room: Room,
+    draw: impl Fn(Scale, Room, &[Stretch<'_>]) -> Sheet,
+) -> Option<(Scale, Vec<Sheet>)> {
+    let room = sound(room);
+    (2..=MOST_APART.min(plan.frames.bays.len())).find_map(|count| {
+        let parts = stretches(plan, count);
+        let longest = longest(&parts);
+        let legible = |scale: &Scale| LEAST_APART_MM < scale.mm(longest);
+        Scale::all().take_while(legible).find_map(|scale| {
+            let one = |part: &Stretch<'_>| {
+                let sheet = draw(scale, room, std::slice::from_ref(part));
+                sheet.fits(room).then_some(sheet)
+            };
+            let sheets: Option<Vec<Sheet>> = parts.iter().map(one).collect();
+            Some((scale, sheets?))
+        })
     })
+}
+
+/// What of a wall one of `count` sheets shows, in words, from the second on.
+pub(crate) fn told_with_the_first(name: &str, at: usize, count: usize) -> String {
+    format!(
+        "Part {} of {count} of {name}, told in words with the first part.",
+        at + 1
+    )
 }
 
 fn longest(parts: &[Stretch<'_>]) -> Length {

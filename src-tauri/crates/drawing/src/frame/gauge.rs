@@ -119,6 +119,10 @@ const FINE_POINT: &str = "A point too thin to cut may be left any width, if the 
                           the way up.";
 /// A straight edge with a level, where a face is plumb.
 const STRAIGHT_EDGE_MM: f64 = 5.0;
+/// Between two gauges, beside and below each other.
+const APART_MM: f64 = 12.0;
+/// The white paper on both sides of all gauges.
+const SIDES_MM: f64 = 4.0;
 
 /// What to do with these gauges, in sentences.
 fn how_to_use(gauges: &[For], plan: &Plan) -> Vec<String> {
@@ -142,12 +146,19 @@ fn how_to_use(gauges: &[For], plan: &Plan) -> Vec<String> {
 
 fn cut_out(gauges: &[For], plan: &Plan, course: &Course, scale: Scale, room: Room) -> Sheet {
     let mut sheet = Sheet::default();
+    let mut row = Sheet::default();
     let mut left = 0.0;
     for gauge in gauges {
         let mut one = Sheet::default();
         put_gauge(&mut one, gauge, course, scale);
-        left = sheet.join(one, left) + 12.0;
+        // One that would stand out of the room begins a row of its own.
+        if 0.0 < left && room.width_mm - SIDES_MM < left + one.extent().width() {
+            sheet.stack(std::mem::take(&mut row), APART_MM);
+            left = 0.0;
+        }
+        left = row.join(one, left) + APART_MM;
     }
+    sheet.stack(row, APART_MM);
     let notes = how_to_use(gauges, plan);
     strip(&mut sheet, scale, course.units, &notes, room.width_mm);
     sheet

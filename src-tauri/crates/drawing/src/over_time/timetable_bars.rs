@@ -13,6 +13,7 @@ use crate::paper::pen::Pen;
 use crate::paper::scene::{Anchor, Point, Room, Scene};
 use crate::paper::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM, fitted_chart};
 use crate::paper::text_box::width;
+use std::ops::Range;
 
 /// Between two days.
 const DAYS_APART_MM: f64 = 5.0;
@@ -29,22 +30,58 @@ const DARK_OVER_MM: f64 = 0.8;
 /// daylight where it begins or ends within the axis, and under the bars a whisker for each stage
 /// from the 10th to the 90th percentile of when it is done, the middle marked.
 pub fn timetable_bars(timetable: &Timetable, room: Room) -> Scene {
+    let all = 0..timetable.days.len();
+    scene_of(timetable, all, room, description(timetable))
+}
+
+/// The same in as many pictures as it takes, each of as many days as fit the room with letters
+/// of their full size. The first tells all days in words.
+pub fn timetable_in_parts(timetable: &Timetable, room: Room) -> Vec<Scene> {
+    let last = timetable.days.len();
+    let mut parts = Vec::new();
+    let mut from = 0;
+    while from < last || parts.is_empty() {
+        let fits = |to: &usize| close(timetable, from..*to, room).fits(room);
+        let to = (from + 1..=last)
+            .rev()
+            .find(fits)
+            .unwrap_or(last.min(from + 1));
+        let words = match timetable.days.get(from) {
+            Some(day) if 0 < from => {
+                format!(
+                    "The same from {} on, told in words with the first days.",
+                    day.name
+                )
+            }
+            _ => description(timetable),
+        };
+        parts.push(scene_of(timetable, from..to, room, words));
+        from = to.max(from + 1);
+    }
+    parts
+}
+
+fn scene_of(timetable: &Timetable, days: Range<usize>, room: Room, description: String) -> Scene {
     let (sheet, room) = fitted_chart(room, |room| {
-        let falling = all_days(timetable, room, Packing::Falling);
+        let falling = some_days(timetable, days.clone(), room, Packing::Falling);
         if falling.fits(room) {
             return falling;
         }
-        all_days(timetable, room, Packing::Close)
+        close(timetable, days.clone(), room)
     });
     let heading = Heading {
         name: "timetable",
         title: "Timetable, and how sure it is when each stage is done".to_owned(),
-        description: description(timetable),
+        description,
     };
     sheet.into_scene(heading, None, room)
 }
 
-fn all_days(timetable: &Timetable, room: Room, packing: Packing) -> Sheet {
+fn close(timetable: &Timetable, days: Range<usize>, room: Room) -> Sheet {
+    some_days(timetable, days, room, Packing::Close)
+}
+
+fn some_days(timetable: &Timetable, days: Range<usize>, room: Room, packing: Packing) -> Sheet {
     let names = timetable.days.iter().map(|day| {
         let name = width(&day.name, FIGURE_MM, true);
         name.max(width(&day.weekday, WORD_MM, false))
@@ -57,7 +94,7 @@ fn all_days(timetable: &Timetable, room: Room, packing: Packing) -> Sheet {
         if timetable.days.is_empty() {
             sheet.word(Point::new(0.0, 0.0), "There are no days.", Anchor::Start);
         }
-        for at in 0..timetable.days.len() {
+        for at in days.clone() {
             sheet.stack(one_day(timetable, at, &hours, packing), DAYS_APART_MM);
         }
         key(
@@ -254,6 +291,29 @@ mod tests {
         let beyond = said.iter().filter(|it| it.contains("late: not within"));
         assert_eq!(beyond.count(), 2);
         assert!(said.contains(&"Day 3") && said.contains(&"Sunday"));
+    }
+
+    #[test]
+    fn days_that_do_not_fit_go_on_in_a_picture_of_their_own() {
+        let days = sample::weekend_days();
+        let low = Room {
+            width_mm: 180.0,
+            height_mm: 150.0,
+        };
+        for room in [PAGE, low] {
+            let parts = timetable_in_parts(&days, room);
+            let of = |part: &Scene| -> Vec<String> {
+                let said = words(part).into_iter().filter(|it| it.starts_with("Day "));
+                said.map(str::to_owned).collect()
+            };
+            let named: Vec<String> = parts.iter().flat_map(of).collect();
+            assert_eq!(named, ["Day 1", "Day 2", "Day 3"], "each once, in order");
+            for part in &parts {
+                assert!(part.width_mm <= room.width_mm, "{}", part.width_mm);
+                assert!(crate::overlap::faults(part).is_empty());
+            }
+        }
+        assert!(1 < timetable_in_parts(&days, low).len());
     }
 
     /// By hand: lunch lasts 45 min and tea 15, so one is three times as wide as the other, but

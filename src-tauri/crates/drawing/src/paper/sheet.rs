@@ -11,8 +11,9 @@ use crate::paper::text_box::TextBox;
 pub(crate) const FIGURE_MM: f64 = 4.6;
 /// Size of the words beside them.
 pub(crate) const WORD_MM: f64 = 3.4;
-/// Size of figures where there are too many for the larger.
-pub(crate) const SMALL_MM: f64 = 3.0;
+/// Size of figures where there are too many for the larger. Enlarged half as much again, as
+/// drawings are in large print, it is 14 point.
+pub(crate) const SMALL_MM: f64 = 3.3;
 /// White paper round a drawing.
 const MARGIN_MM: f64 = 2.0;
 
@@ -213,11 +214,11 @@ pub(crate) fn fitted_chart(room: Room, draw: impl Fn(Room) -> Sheet) -> (Sheet, 
 }
 
 /// The same where no round scale has to be met.
-const CHART_GROWTH: f64 = 1.05;
+const CHART_GROWTH: f64 = 1.02;
 /// How much larger the next room tried is.
-const GROWTH: f64 = 1.15;
+pub(crate) const GROWTH: f64 = 1.02;
 /// A room beyond which no drawing needs to grow: the end of the search, not a size in use.
-const LARGEST_ROOM_MM: f64 = 3000.0;
+pub(crate) const LARGEST_ROOM_MM: f64 = 3000.0;
 /// A room below which no drawing is tried.
 const SMALLEST_ROOM_MM: f64 = 60.0;
 

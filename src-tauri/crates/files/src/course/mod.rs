@@ -26,7 +26,7 @@ use craft::course::Course;
 use craft::kit::{Held, Standing, changed, known_items, same_tool};
 use craft::plan::{Asked, Memory, Plan};
 use craft::tables::Tables;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The newest set of keys this program knows.
@@ -47,6 +47,9 @@ pub struct CourseFile {
     pub private: Vec<Private>,
     /// Who helps when somebody is hurt, and how help finds the place.
     pub emergency: Emergency,
+    /// The words of its texts that American English has others for: typed words are printed as
+    /// they are, whatever the spelling of the program's own.
+    pub typed: BTreeSet<String>,
     /// Where each key stands, in bytes.
     places: BTreeMap<String, usize>,
 }

@@ -2,6 +2,7 @@
 
 use super::node::{Entry, Section, nearest};
 use super::{CourseFile, FORMAT, Language, Paper};
+use crate::American;
 use crate::Fault;
 use chrono_tz::{TZ_VARIANTS, Tz};
 use craft::course::{Course, GivenRate, Venue};
@@ -115,8 +116,22 @@ pub(super) fn course(text: &str) -> Result<CourseFile, Fault> {
         roster: !private.is_empty(),
         private,
         emergency: emergency::emergency(&root)?,
+        typed: American::built_in().words_of(&without_comments(text)),
         places: places.into_inner(),
     })
+}
+
+/// A course file without what follows a `#` outside of quotes: nobody prints it.
+fn without_comments(text: &str) -> String {
+    let lines = text.lines().map(|line| {
+        let mut quoted = false;
+        let comment = line.find(|it| {
+            quoted ^= it == '"';
+            it == '#' && !quoted
+        });
+        comment.map_or(line, |at| &line[..at])
+    });
+    lines.collect::<Vec<_>>().join("\n")
 }
 
 /// The text as TOML.

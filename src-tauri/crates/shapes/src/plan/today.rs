@@ -154,7 +154,7 @@ impl Today {
                     times: it.times,
                 })
                 .collect(),
-            safe: words::safe(today, tables),
+            safe: words::safe(today, course, tables),
             ask_at: today.ask_at.as_ref().map(|(at, _)| clock.iso(*at)),
         }
     }

@@ -2,9 +2,9 @@
 
 mod choices;
 mod courses;
-mod keeping;
-mod handles;
 mod drops;
+mod handles;
+mod keeping;
 mod lessons;
 mod pace;
 mod pages;

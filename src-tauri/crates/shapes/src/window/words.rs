@@ -20,11 +20,13 @@ pub struct Term {
     pub source: String,
 }
 
-/// A sketch of the lessons.
+/// A sketch of the lessons, or a drawing of the open course.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct Sketch {
     /// The sketch as SVG.
     pub svg: String,
     /// What it shows, for who can't see it.
     pub words: String,
+    /// It is a drawing of the open course, which changes with it.
+    pub of_the_course: bool,
 }

@@ -108,7 +108,7 @@ impl Today {
                 .collect(),
             assumed: assumed(&today.cures),
             quick: quick(today, course, tables, clock),
-            safe: words::safe(today, tables),
+            safe: words::safe(today, course, tables),
             ask_at: today
                 .ask_at
                 .as_ref()

@@ -21,25 +21,38 @@ pub(super) fn people(plan: &Written, text: &mut Text) {
         return;
     }
     text.heading("Who does what");
-    let head = ["stage", "stint", "left face", "right face"];
-    let head = head.map(str::to_owned).to_vec();
-    let rows = rounds.iter().flat_map(|(stages, places)| {
-        places.iter().enumerate().map(move |(at, place)| {
-            let stages = if at == 0 { stages.as_str() } else { "" };
-            vec![
-                stages.to_owned(),
-                place.stint.to_string(),
-                place.left.clone(),
-                place.right.clone(),
-            ]
-        })
-    });
-    text.table(std::iter::once(head).chain(rows));
+    text.table(who_stands_where(&rounds).into_iter());
     for round in &plan.running.rotation {
         for turn in &round.heads {
             text.line(&format!("{}: {turn}", round.stage));
         }
     }
+}
+
+/// A row for each stint at each stage. A face at which nobody ever stands, as where a bank is
+/// behind the wall, has no column.
+fn who_stands_where(rounds: &[(String, &[Place])]) -> Vec<Vec<String>> {
+    let used = |face: fn(&Place) -> &String| {
+        let mut places = rounds.iter().flat_map(|(_, places)| places.iter());
+        places.any(|place| !face(place).is_empty())
+    };
+    let faces: [(&str, fn(&Place) -> &String); 2] = [
+        ("left face", |place| &place.left),
+        ("right face", |place| &place.right),
+    ];
+    let faces: Vec<_> = faces.into_iter().filter(|(_, face)| used(*face)).collect();
+    let mut head = vec!["stage".to_owned(), "stint".to_owned()];
+    head.extend(faces.iter().map(|(name, _)| (*name).to_owned()));
+    let mut rows = vec![head];
+    for (stages, places) in rounds {
+        for (at, place) in places.iter().enumerate() {
+            let stages = if at == 0 { stages.as_str() } else { "" };
+            let mut row = vec![stages.to_owned(), place.stint.to_string()];
+            row.extend(faces.iter().map(|(_, face)| face(place).clone()));
+            rows.push(row);
+        }
+    }
+    rows
 }
 
 /// Stages one after the other at which everybody stands at the same place, as one.
