@@ -74,8 +74,7 @@ fn walk(window: &Window) -> Vec<String> {
     let awaited: usize = window.script(MARK).parse().expect("a count");
     assert!(awaited > 20, "steps and actions alone are more");
     let mut faults = Vec::new();
-    let mut met = 0;
-    for _ in 0..STEPS {
+    for met in 0..STEPS {
         window.press_keys(TAB);
         let mut said = window.script(&format!("{CROSS_OFF} {FOCUS}"));
         if !said.ends_with('|') {
@@ -87,7 +86,6 @@ fn walk(window: &Window) -> Vec<String> {
         if name.is_empty() && met > 0 {
             break;
         }
-        met += 1;
         if !wrong.is_empty() {
             faults.push(format!("{name}: {wrong}"));
         }

@@ -246,12 +246,12 @@ fn replace<T: PartialEq>(
         array.remove(gone);
         put_remark(array, gone, &remark);
     }
-    for at in from..to {
+    for (at, new) in new.iter().enumerate().take(to).skip(from) {
         if at < old.len() - last {
-            let now = value(array.get(at), &new[at]);
+            let now = value(array.get(at), new);
             array.replace(at, now);
         } else {
-            let mut one = value(None, &new[at]);
+            let mut one = value(None, new);
             set_off(&mut one, array, at);
             let remark = take_remark(array, at);
             array.insert_formatted(at, one);

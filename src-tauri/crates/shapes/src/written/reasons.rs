@@ -154,7 +154,7 @@ impl Reason {
     }
 
     /// The measures that are asked for, each with what holds while nothing is said.
-    fn as_asked(self, what: &str, place: &str) -> Self {
+    fn with_asked(self, what: &str, place: &str) -> Self {
         self.source(
             what,
             format!("as asked under {place}: given, or what is said there to hold while the question is left empty"),

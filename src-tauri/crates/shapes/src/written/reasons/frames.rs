@@ -19,7 +19,7 @@ pub(super) fn reasons(of: &Of<'_>) -> Vec<Reason> {
 }
 
 fn asked(reason: Reason) -> Reason {
-    reason.as_asked(
+    reason.with_asked(
         "Spacing, sets, stock, embedment and what stands above the board",
         "Frames",
     )
@@ -92,7 +92,7 @@ fn offsets(of: &Of<'_>, row: &FrameRow) -> Reason {
             side(of, row, which),
         );
     }
-    reason.as_asked("Top width and batter", "Wall")
+    reason.with_asked("Top width and batter", "Wall")
 }
 
 /// The bar that reaches farthest: its rise and batter.
@@ -244,7 +244,7 @@ fn trench(of: &Of<'_>) -> Option<Reason> {
             ),
         );
     }
-    Some(reason.as_asked("Depth and outset of the footing", "Wall"))
+    Some(reason.with_asked("Depth and outset of the footing", "Wall"))
 }
 
 /// A number of people or places that need not be whole.

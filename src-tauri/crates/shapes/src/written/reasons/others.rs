@@ -269,5 +269,5 @@ fn money(of: &Of<'_>) -> Option<Reason> {
             );
         }
     }
-    Some(reason.as_asked("Prices and the fee", "Money"))
+    Some(reason.with_asked("Prices and the fee", "Money"))
 }

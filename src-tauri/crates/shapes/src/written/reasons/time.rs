@@ -66,7 +66,7 @@ fn length(of: &Of<'_>) -> Reason {
     );
     let places = &of.tables.pace.places;
     reason
-        .as_asked(&chance, "Wall")
+        .with_asked(&chance, "Wall")
         .source(
             format!("Wall for a facing pair: {}", of.length(places.facing_pair)),
             &places.source,

@@ -12,7 +12,7 @@ pub(super) fn reasons(of: &Of<'_>) -> Vec<Reason> {
 }
 
 fn measures(reason: Reason) -> Reason {
-    reason.as_asked(
+    reason.with_asked(
         "Height, top width, batter and the rest of the section",
         "Wall",
     )

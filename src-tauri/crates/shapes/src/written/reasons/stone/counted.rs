@@ -70,7 +70,7 @@ pub(super) fn throughs(of: &Of<'_>) -> Option<Reason> {
             format!("{} = {}", counts.join(" + "), stone.through_count()),
         );
     }
-    let reason = reason.as_asked("Rows, spacing and size of a through", "Wall");
+    let reason = reason.with_asked("Rows, spacing and size of a through", "Wall");
     Some(resting(of, reason, &["density"]))
 }
 
@@ -88,6 +88,6 @@ pub(super) fn copes(of: &Of<'_>) -> Option<Reason> {
                 of.mark(thick)
             ))
             .step("Copes", rounded(&sum, length.si() / thick.si(), "rounded up", copes))
-            .as_asked("Thickness of a cope along the wall", "Wall"),
+            .with_asked("Thickness of a cope along the wall", "Wall"),
     )
 }
