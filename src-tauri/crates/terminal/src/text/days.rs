@@ -29,14 +29,17 @@ pub(super) fn people(plan: &Written, text: &mut Text) {
     }
 }
 
+/// Who stands at one of the two faces.
+type Face = fn(&Place) -> &String;
+
 /// A row for each stint at each stage. A face at which nobody ever stands, as where a bank is
 /// behind the wall, has no column.
 fn who_stands_where(rounds: &[(String, &[Place])]) -> Vec<Vec<String>> {
-    let used = |face: fn(&Place) -> &String| {
+    let used = |face: Face| {
         let mut places = rounds.iter().flat_map(|(_, places)| places.iter());
         places.any(|place| !face(place).is_empty())
     };
-    let faces: [(&str, fn(&Place) -> &String); 2] = [
+    let faces: [(&str, Face); 2] = [
         ("left face", |place| &place.left),
         ("right face", |place| &place.right),
     ];
