@@ -35,3 +35,22 @@ export const hasMoved = ([x, y]: Place) => PRESS < Math.hypot(x, y)
 
 /** At least so large that a finger finds it. */
 export const atLeast = (pixels: number, least: number) => Math.max(pixels, least)
+
+/** Something that lies on the row of a day, from one place to another. */
+type Entry = { id: string; day: number; from: number; to: number }
+
+/**
+ * The entries so near the one before that a finger could not tell them apart: they are taken hold of below their row.
+ * A finger needs so much of the drawing.
+ */
+export function crowded(entries: readonly Entry[], finger: number): ReadonlySet<string> {
+  const below = new Set<string>()
+  let [day, until] = [-1, 0]
+  for (const entry of entries.toSorted((a, b) => a.day - b.day || a.from - b.from)) {
+    const first = entry.day !== day
+    day = entry.day
+    if (!first && entry.from < until) below.add(entry.id)
+    else until = Math.max(entry.to, entry.from + finger)
+  }
+  return below
+}

@@ -1,6 +1,7 @@
 // An entry of the days goes to a day and a quarter of an hour that Rust offered.
 import { describe, expect, it } from 'vitest'
 import type { DayEntry, DayPlaces } from '../bindings'
+import { crowded } from '../common/pixels'
 import { aimedAt, aimOf, aimWords, steppedTo } from './day-grip'
 
 /** From 9 to 11, an hour every 12 mm; the second day begins at half past nine. */
@@ -48,4 +49,17 @@ describe('a key', () => {
   })
 
   it('says where it leads', () => expect(aimWords(at(1, 2), days)).toBe('Day 2, 10:00'))
+})
+
+describe('entries too near each other for a finger', () => {
+  const entry = (id: string, day: number, from: number, to: number): DayEntry => ({ ...lesson, id, day, from, to })
+
+  it('are taken hold of in turn on their row and below it', () => {
+    const [short, next, third] = [entry('a', 0, 20, 23), entry('b', 0, 23, 26), entry('c', 0, 26, 29)]
+    expect([...crowded([third, short, next], 5)]).toEqual(['b'])
+  })
+
+  it('are none where each is long enough, or of another day', () => {
+    expect(crowded([entry('a', 0, 20, 26), entry('b', 0, 26, 27), entry('c', 1, 26, 27)], 5).size).toBe(0)
+  })
 })

@@ -13,7 +13,7 @@ const LEVELS: readonly (readonly [number: string, words: string])[] = [
 
 export const WORKSHEETS: readonly Question[] = [
   { key: LEVEL, label: 'How hard', kind: 'choice', wide: true, choices: LEVELS, unset: 'as on a usual course' },
-  { key: QUESTIONS, label: 'Questions to a sheet', kind: 'number', unset: 'as many as fill four pages' },
+  { key: QUESTIONS, label: 'Questions to a sheet', kind: 'number', unset: 'four pages full' },
 ]
 
 /** How the worksheets differ from the usual ones: `level 3, no sums, 2 kinds left out`. */
