@@ -80,7 +80,12 @@ pub(super) fn feedback_sheet(course: &Course) -> Vec<String> {
     let lessons = course.written.days.iter().flat_map(|day| &day.entries);
     let lessons = lessons.filter(|it| it.kind == "lesson");
     let mut words: Vec<String> = lessons.map(|it| it.what.clone()).collect();
-    words.extend(["No name", "safe", "10"].map(str::to_owned));
+    // Whoever is alone is not asked about partner and neighbours.
+    let questions = match course.file.course.group.students.len() {
+        1 => "9",
+        _ => "10",
+    };
+    words.extend(["No name", "safe", questions].map(str::to_owned));
     words
 }
 
