@@ -302,7 +302,7 @@ fn an_error_in_an_imported_template_names_both_files() {
     assert!(
         error.starts_with(
             "The page template look.typ can't be used: line 1, column 31: expected integer, \
-             float, or decimal, found string. It was called from sheet.typ line 3, column 2. If"
+             float, or decimal, found string. It was called from sheet.typ line 3, column 2. Is"
         ),
         "{error}"
     );

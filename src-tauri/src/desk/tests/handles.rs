@@ -19,10 +19,15 @@ fn surveyed(imperial: bool) -> (tempfile::TempDir, Desk) {
     (folder, desk)
 }
 
-fn all(view: &View) -> Vec<Handle> {
-    let Handles {
-        section, elevation, ..
-    } = view.handles.clone();
+/// The handles of a drawing, which are there while it is looked at.
+fn handles(desk: &mut Desk, drawing: &str) -> Handles {
+    desk.look_at(drawing.to_owned());
+    desk.view().handles
+}
+
+fn all(desk: &mut Desk) -> Vec<Handle> {
+    let section = handles(desk, "section").section;
+    let elevation = handles(desk, "elevation").elevation;
     section.into_iter().chain(elevation).collect()
 }
 
@@ -31,7 +36,7 @@ fn all(view: &View) -> Vec<Handle> {
 fn a_stop_typed_is_a_value_of_the_file_and_the_handle_lies_at_it() {
     for imperial in [false, true] {
         let (_folder, mut desk) = surveyed(imperial);
-        let handles = all(&desk.view());
+        let handles = all(&mut desk);
         assert_eq!(handles.len(), 5, "height, two faces, two stations");
         for handle in handles {
             let last = handle.stops.len() - 1;
@@ -41,7 +46,7 @@ fn a_stop_typed_is_a_value_of_the_file_and_the_handle_lies_at_it() {
                     .unwrap_or_else(|wrong| panic!("{} {}: {wrong:?}", handle.key, stop.typed));
                 let view = desk.view();
                 assert_eq!(view.values[&handle.key], stop.typed);
-                let after = all(&view);
+                let after = all(&mut desk);
                 let after = after.iter().find(|it| it.id == handle.id).expect("there");
                 assert_eq!(after.stops[after.now].typed, stop.typed, "{}", handle.id);
                 let place = if after.across { after.at.0 } else { after.at.1 };
@@ -57,10 +62,12 @@ fn a_stop_typed_is_a_value_of_the_file_and_the_handle_lies_at_it() {
 #[test]
 fn a_handle_sets_the_key_the_file_has() {
     let (_folder, mut desk) = surveyed(false);
-    let keys =
-        |desk: &Desk| -> Vec<String> { all(&desk.view()).into_iter().map(|it| it.key).collect() };
+    let keys = |desk: &mut Desk| -> Vec<String> {
+        let all = all(desk).into_iter();
+        all.map(|it| it.key).collect()
+    };
     assert_eq!(
-        keys(&desk),
+        keys(&mut desk),
         [
             "wall.height",
             "wall.batter",
@@ -73,8 +80,11 @@ fn a_handle_sets_the_key_the_file_has() {
         .text()
         .replace("batter = 8 ", "batter = { left = 6, right = 8.25 } ");
     desk.change(text).expect("changes");
-    assert_eq!(keys(&desk)[1..3], ["wall.batter.left", "wall.batter.right"]);
-    let right = &desk.view().handles.section[2];
+    assert_eq!(
+        keys(&mut desk)[1..3],
+        ["wall.batter.left", "wall.batter.right"]
+    );
+    let right = &handles(&mut desk, "section").section[2];
     assert_eq!(right.stops[right.now].words, "1 in 8.25");
 }
 
@@ -83,8 +93,8 @@ fn a_handle_sets_the_key_the_file_has() {
 fn a_wall_dragged_below_its_throughs_is_refused() {
     let (_folder, _path, mut desk) = desk_with_file();
     let before = desk.text().to_owned();
-    let view = desk.view();
-    let lowest = &view.handles.section[0].stops[0];
+    let section = handles(&mut desk, "section").section;
+    let lowest = &section[0].stops[0];
     let refused = desk.edit("wall.height", &lowest.typed, false);
     assert!(matches!(refused, Err(Error::Fault(fault)) if fault.code == "through-row"));
     assert_eq!(desk.text(), before);
@@ -95,9 +105,9 @@ fn a_wall_dragged_below_its_throughs_is_refused() {
 #[test]
 fn what_moves_in_the_days_lies_where_it_is_drawn() {
     for imperial in [false, true] {
-        let (_folder, desk) = surveyed(imperial);
+        let (_folder, mut desk) = surveyed(imperial);
+        let timetable = handles(&mut desk, "timetable").timetable;
         let view = desk.view();
-        let timetable = &view.handles.timetable;
         assert_eq!(timetable.days.len(), view.written.days.len());
         let (mut breaks, mut lessons) = (0, 0);
         for entry in &timetable.entries {
@@ -130,7 +140,7 @@ fn what_moves_in_the_days_lies_where_it_is_drawn() {
 #[test]
 fn a_lesson_put_down_elsewhere_is_a_wish_that_sticks() {
     let (_folder, _path, mut desk) = desk_with_file();
-    let entries = desk.view().handles.timetable.entries;
+    let entries = handles(&mut desk, "timetable").timetable.entries;
     let entry = entries
         .iter()
         .find(|it| it.lesson.as_deref() == Some("throughs"));
