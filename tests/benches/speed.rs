@@ -140,7 +140,19 @@ fn geometry_of_a_hundred_stations(bencher: divan::Bencher<'_, '_>) {
 fn all_drawings(bencher: divan::Bencher<'_, '_>) {
     let library = Library::built_in().expect("the library");
     let course = example(Library::example(false), &library);
-    bencher.bench_local(|| documents::Drawings::on_paper(&course));
+    bencher.bench_local(|| {
+        let drawings = documents::Drawings::on_paper(&course);
+        [
+            drawings.section(),
+            drawings.elevation(),
+            drawings.line_plan(),
+            drawings.setting_out(),
+            drawings.frame(),
+            drawings.gauge(),
+            drawings.heap_plan(),
+            drawings.timetable(),
+        ]
+    });
 }
 
 /// 100 m of wall laid stone by stone.
