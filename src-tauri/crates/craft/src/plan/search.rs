@@ -21,7 +21,8 @@ const TRIES: i32 = 40;
 /// Each try halves the stretch at least, but for this share: where the chance falls by a step its
 /// slope leads nowhere.
 const NEAR_AN_END: f64 = 0.15;
-/// So many courses at a time are asked about a longer wall, those with the least to spare first.
+/// So many courses at a time are asked about a longer wall, those with the least to spare first:
+/// enough that none of them failing is no accident, few against the thousands left unasked.
 const A_BLOCK: usize = 512;
 
 /// What is looked for, and from where.
