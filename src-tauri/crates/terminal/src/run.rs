@@ -3,6 +3,7 @@
 use crate::arguments::Calendar;
 use crate::text;
 use chrono::NaiveDate;
+use craft::plan::{Asked, Memory};
 use craft::quantity::show_count;
 use documents::calendar::{self, Detail};
 use documents::{Course, FromStore};
@@ -38,7 +39,8 @@ pub(crate) fn plan(file: &Path, json: bool, store: Option<&Path>, out: &mut Stri
 }
 
 pub(crate) fn check(file: &Path, store: Option<&Path>, names: bool, out: &mut String) -> Done {
-    let course = open(file, store)?;
+    // The list does not rest on what could be done otherwise, which takes longer than all the rest.
+    let course = opened(file, store, Asked::Figures)?;
     let names = if names {
         text::Names::Shown
     } else {
@@ -84,8 +86,12 @@ pub(crate) fn licences(out: &mut String) -> Done {
 }
 
 pub(crate) fn open(path: &Path, store: Option<&Path>) -> Result<Course, Box<dyn Error>> {
+    opened(path, store, Asked::Advice)
+}
+
+fn opened(path: &Path, store: Option<&Path>, asked: Asked) -> Result<Course, Box<dyn Error>> {
     let (file, text) = CourseFile::open(path)?;
-    let course = planned(file, path, store)?
+    let course = planned_for(file, path, store, asked)?
         .map_err(|fault| fault.in_file(&path.display().to_string(), &text))?;
     Ok(course)
 }
@@ -106,6 +112,15 @@ pub(crate) fn planned(
     path: &Path,
     store: Option<&Path>,
 ) -> Result<Result<Course, Fault>, Box<dyn Error>> {
+    planned_for(file, path, store, Asked::Advice)
+}
+
+fn planned_for(
+    file: CourseFile,
+    path: &Path,
+    store: Option<&Path>,
+    asked: Asked,
+) -> Result<Result<Course, Fault>, Box<dyn Error>> {
     let days: Vec<NaiveDate> = file.course.days.iter().map(|day| day.date).collect();
     let (library, stored) = match store {
         Some(store) => (
@@ -114,5 +129,12 @@ pub(crate) fn planned(
         ),
         None => (Library::built_in()?, FromStore::default()),
     };
-    Ok(Course::plan_with(file, &library, stored))
+    let mut memory = Memory::default();
+    Ok(Course::plan_again(
+        file,
+        &library,
+        stored,
+        asked,
+        &mut memory,
+    ))
 }
