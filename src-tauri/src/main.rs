@@ -19,6 +19,7 @@ mod kit;
 mod lessons;
 mod opened;
 mod outside;
+mod paint;
 mod pace_book;
 mod print_job;
 mod recent;
@@ -221,6 +222,7 @@ fn open_window(app: &tauri::App) -> tauri::Result<()> {
         .on_navigation(|to| to.scheme() == "tauri" || to.host_str() == Some("tauri.localhost"))
         .on_new_window(|_, _| tauri::webview::NewWindowResponse::Deny)
         .build()?;
+    paint::on_the_processor(&window)?;
     let closing = window.clone();
     window.on_window_event(move |event| match event {
         WindowEvent::DragDrop(DragDropEvent::Drop { paths, .. }) => {
