@@ -161,10 +161,14 @@ pub fn again(
     asked: Asked,
     memory: &mut Memory,
 ) -> Result<Plan, Error> {
-    let planner = Planner::new(course, tables, memory)?;
-    let plan = planner.plan(asked)?;
-    memory.keep(&planner);
-    Ok(plan)
+    // On one of the workers that the simulated courses are shared among: a plan hands work to them
+    // some fifty times, and a thread outside them waits for its turn at the processor each time.
+    rayon::scope(|_| {
+        let planner = Planner::new(course, tables, memory)?;
+        let plan = planner.plan(asked)?;
+        memory.keep(&planner);
+        Ok(plan)
+    })
 }
 
 /// How much is asked of a plan.
