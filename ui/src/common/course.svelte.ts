@@ -10,8 +10,6 @@ import { Unsaid } from './unsaid'
 type Edit = (key: string, text: string, goesOn: boolean) => Promise<Reply<View>>
 type Rust = { edit: Edit; advise?: () => Promise<Reply<View>> }
 
-/** Keys that come together are sent together. */
-export const PAUSE_MS = 5
 /** What could be done otherwise is asked for when nothing has changed for so long. */
 export const ADVICE_MS = 400
 
@@ -27,13 +25,15 @@ export class Course {
 
   #rust: Rust
   #changed: () => void
+  /** What was typed while another question was on its way; the newest words of each field. */
   #waiting: Record<string, string> = {}
+  /** The key that is on its way. */
+  #asked: string | undefined
   #field: string | undefined
   /** The field of the last edit, while it goes on. */
   #goingOn: string | undefined
   /** Nobody is told that `1.` is no height while they are typing `1.2 m`. */
   #unsaid = new Unsaid((key, trouble) => (this.refused = { ...this.refused, [key]: trouble }))
-  #timer: ReturnType<typeof setTimeout> | undefined
   #advice: ReturnType<typeof setTimeout> | undefined
   #line: Promise<void> = Promise.resolve()
 
@@ -64,22 +64,21 @@ export class Course {
   leave(key: string) {
     if (this.#field === key) this.#field = undefined
     this.#unsaid.now()
-    if (key in this.#waiting) void this.send()
-    else if (!this.refused[key]) this.typed = without(this.typed, key)
+    const underWay = key in this.#waiting || this.#asked === key
+    if (!underWay && !this.refused[key]) this.typed = without(this.typed, key)
   }
 
+  /** Sent at once, or with the newest of its field when the question before is answered. */
   type(key: string, text: string) {
     this.typed = { ...this.typed, [key]: text }
     this.#waiting[key] = text
     this.#unsaid.letGo()
-    clearTimeout(this.#timer)
-    this.#timer = setTimeout(() => void this.send(), PAUSE_MS)
+    void this.send()
   }
 
-  /** A choice is whole at once: nothing to wait for. */
-  choose(key: string, text: string) {
+  choose(key: string, text: string): Promise<void> {
     this.type(key, text)
-    return this.send()
+    return this.#line
   }
 
   send(): Promise<void> {
@@ -124,7 +123,6 @@ export class Course {
 
   /** One question after another; first of all what is waiting. */
   #inTurn(turn: () => Promise<void>): Promise<void> {
-    clearTimeout(this.#timer)
     this.#line = this.#line.then(async () => {
       this.busy = true
       await this.#sendWaiting()
@@ -144,7 +142,9 @@ export class Course {
   }
 
   async #sendOne(key: string, text: string) {
+    this.#asked = key
     const reply = await this.#rust.edit(key, text, this.#goingOn === key)
+    this.#asked = undefined
     const newerWaits = key in this.#waiting
     if (!reply.ok) {
       if (!newerWaits) this.#refuse(key, reply.trouble)

@@ -1,9 +1,9 @@
 // What is typed reaches Rust in order, nothing is lost, and late answers change nothing.
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { Course, PAUSE_MS } from './course.svelte'
+import { Course } from './course.svelte'
 import { Rust, trouble } from './slow-rust'
 
-const pause = () => vi.advanceTimersByTimeAsync(PAUSE_MS)
+const pause = () => vi.advanceTimersByTimeAsync(0)
 
 let rust: Rust
 let course: Course

@@ -2,11 +2,11 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Reply } from '../backend'
 import type { View } from '../bindings'
-import { ADVICE_MS, Course, PAUSE_MS } from './course.svelte'
+import { ADVICE_MS, Course } from './course.svelte'
 import { Rust } from './slow-rust'
 import { REFUSAL_MS } from './unsaid'
 
-const pause = () => vi.advanceTimersByTimeAsync(PAUSE_MS)
+const pause = () => vi.advanceTimersByTimeAsync(0)
 
 let rust: Rust
 let course: Course

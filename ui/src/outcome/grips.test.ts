@@ -1,7 +1,7 @@
 // One drag is one change to undo, Escape takes it back, and what is refused leaves the handle where it was.
 import { afterEach, beforeEach, expect, it, vi } from 'vitest'
 import type { Handle } from '../bindings'
-import { ADVICE_MS, Course, PAUSE_MS } from '../common/course.svelte'
+import { ADVICE_MS, Course } from '../common/course.svelte'
 import { Rust } from '../common/slow-rust'
 import { Grips } from './grips.svelte'
 
@@ -14,7 +14,7 @@ const height: Handle = {
   id: 'height', key: 'wall.height', name: 'Height of the wall', across: false, at: [65, 100], fixed: [65, 150],
   mm_per_m: 50, now: 1, stops: [stop('bad', 102.5), stop('1.00 m', 100), stop('1.05 m', 97.5), stop('1.10 m', 95)],
 }
-const pause = () => vi.advanceTimersByTimeAsync(PAUSE_MS)
+const pause = () => vi.advanceTimersByTimeAsync(0)
 
 let rust: Rust
 let course: Course
@@ -36,7 +36,7 @@ afterEach(() => void vi.useRealTimers())
 it('a drag is one change, also where a person rests in the middle of it', async () => {
   grips.grab(height, [0, 500], [0, 0, 130, 130], 4)
   grips.drag([0, 490])
-  await vi.advanceTimersByTimeAsync(ADVICE_MS + PAUSE_MS)
+  await vi.advanceTimersByTimeAsync(ADVICE_MS)
   grips.drag([0, 480])
   await pause()
   grips.leave()
