@@ -170,6 +170,7 @@ impl Window {
         self.until(&format!("a drag of {id}"), || {
             let element = self.element(id)?;
             self.show(id);
+            self.lies_still(id)?;
             let part = |share: i32| (by.0 * share / 5, by.1 * share / 5);
             let step = |share: i32| {
                 let (was, to) = (part(share - 1), part(share));
@@ -186,6 +187,18 @@ impl Window {
             let mouse = json!({ "type": "pointer", "id": "mouse", "actions": actions });
             self.call("actions", &json!({ "actions": [mouse] })).ok()
         });
+    }
+
+    /// Nothing while what has this id still moves, as it does when a drawing has just come.
+    fn lies_still(&self, id: &str) -> Option<()> {
+        let place = || {
+            self.script(&format!(
+                "return JSON.stringify(document.getElementById({id:?})?.getBoundingClientRect())"
+            ))
+        };
+        let before = place();
+        std::thread::sleep(Duration::from_millis(100));
+        (before == place()).then_some(())
     }
 
     /// Presses keys while what has this id has the focus.
