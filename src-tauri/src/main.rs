@@ -2,6 +2,7 @@
 #![cfg_attr(not(debug_assertions), windows_subsystem = "windows")]
 
 mod apart;
+mod aside;
 mod ask;
 mod begin;
 mod calendar;

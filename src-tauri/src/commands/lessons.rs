@@ -3,6 +3,7 @@
 use super::Reply;
 use super::pages::away_from_the_desk;
 use crate::Shared;
+use crate::aside::LOOKED_AT;
 use crate::shown::trouble;
 use shapes::window::{LessonChange, LessonDraft, LessonKept, LessonShelf, PagePreview};
 use tauri::State;
@@ -47,7 +48,7 @@ pub(crate) async fn preview_lesson(
 ) -> Reply<Option<PagePreview>> {
     let job = shared.desk().lesson_job(&id, &text).map_err(trouble)?;
     let Some(job) = job else { return Ok(None) };
-    away_from_the_desk(move || job.page(&document, page))
+    away_from_the_desk(&LOOKED_AT, move || job.page(&document, page))
         .await
         .map(Some)
 }

@@ -1,6 +1,7 @@
 //! The commands of the pages: looked at, printed, stopped, shown in their folder.
 
 use super::Reply;
+use crate::aside::{Aside, LOOKED_AT, PRINTED};
 use crate::desk::Error;
 use crate::shown::trouble;
 use crate::{Shared, ask};
@@ -32,7 +33,7 @@ pub(crate) async fn preview_page(
     asked: PagesAsked,
 ) -> Reply<PagePreview> {
     let job = shared.desk().print_job(asked).map_err(trouble)?;
-    away_from_the_desk(move || job.page(&document, page)).await
+    away_from_the_desk(&LOOKED_AT, move || job.page(&document, page)).await
 }
 
 /// Where pages would go; null if a folder must be chosen first.
@@ -76,7 +77,7 @@ pub(crate) async fn print(
     let stop = shared.stop_print.clone();
     stop.store(false, Ordering::Relaxed);
     let into = folder.clone();
-    let printed = away_from_the_desk(move || {
+    let printed = away_from_the_desk(&PRINTED, move || {
         let pack = job.run(&names, &into, |printing| {
             // A window that no longer listens does not end a print.
             let _ = told.send(printing);
@@ -116,12 +117,12 @@ pub(crate) async fn show_printed(shared: State<'_, Shared>) -> Reply<()> {
     opener::open(folder).map_err(|wrong| trouble(Error::Show(wrong.to_string())))
 }
 
-/// Does what takes long on a thread of its own.
+/// Does what takes long on a thread beside the desk.
 pub(super) async fn away_from_the_desk<T: Send + 'static>(
+    aside: &Aside,
     work: impl FnOnce() -> Result<T, Error> + Send + 'static,
 ) -> Reply<T> {
-    tokio::task::spawn_blocking(work)
-        .await
-        .map_err(|wrong| trouble(Error::Show(wrong.to_string())))?
-        .map_err(trouble)
+    let done = aside.done(work).await;
+    let broken = || Error::Show("setting the page broke down".to_owned());
+    done.unwrap_or_else(|| Err(broken())).map_err(trouble)
 }

@@ -1,0 +1,66 @@
+//! Threads beside the desk, for what takes long: each does one thing after another.
+//!
+//! A page needs tens of megabytes while it is set, and what a thread has needed once the system keeps
+//! for it. So pages are not set on whatever thread is free.
+
+use std::sync::LazyLock;
+use std::sync::mpsc::{Sender, channel};
+use std::thread;
+use tokio::sync::oneshot;
+
+type Work = Box<dyn FnOnce() + Send>;
+
+/// Sets the pages that are looked at.
+pub(crate) static LOOKED_AT: LazyLock<Aside> = LazyLock::new(|| Aside::new("looked-at"));
+/// Sets the pages that are printed, so that meanwhile others can be looked at.
+pub(crate) static PRINTED: LazyLock<Aside> = LazyLock::new(|| Aside::new("printed"));
+
+/// A thread, by what it is to do.
+pub(crate) struct Aside(Option<Sender<Work>>);
+
+impl Aside {
+    fn new(name: &str) -> Self {
+        let (ask, asked) = channel::<Work>();
+        let started = thread::Builder::new()
+            .name(name.to_owned())
+            .spawn(move || asked.into_iter().for_each(|work| work()));
+        Self(started.is_ok().then_some(ask))
+    }
+
+    /// Does this after what was asked before; nothing if it broke down on the way.
+    pub(crate) async fn done<T: Send + 'static>(
+        &self,
+        work: impl FnOnce() -> T + Send + 'static,
+    ) -> Option<T> {
+        let (tell, told) = oneshot::channel();
+        let work = move || {
+            // Work that breaks down ends itself, not the thread, and whoever asked is told.
+            let done = std::panic::catch_unwind(std::panic::AssertUnwindSafe(work));
+            if let Ok(done) = done {
+                // Nobody may be waiting any more.
+                let _ = tell.send(done);
+            }
+        };
+        self.0.as_ref()?.send(Box::new(work)).ok()?;
+        told.await.ok()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_breaks_down_is_told_and_what_comes_after_is_done_on_the_same_thread() {
+        let aside = Aside::new("tried");
+        let name = || thread::current().name().map(ToOwned::to_owned);
+        let runtime = tokio::runtime::Builder::new_current_thread().build();
+        let runtime = runtime.expect("a runtime");
+        assert_eq!(
+            runtime.block_on(aside.done(|| -> u8 { panic!("broken") })),
+            None
+        );
+        let done = runtime.block_on(aside.done(move || (name(), 7)));
+        assert_eq!(done, Some((Some("tried".to_owned()), 7)));
+    }
+}
