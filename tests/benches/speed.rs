@@ -10,6 +10,7 @@ use files::course::{CourseFile, set};
 use press::Press;
 
 mod days;
+mod kit;
 mod pages;
 
 fn main() {
