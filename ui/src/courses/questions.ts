@@ -48,7 +48,7 @@ export const stone = (choices: BeginChoices): readonly Question[] => [
 
 export const FRAMES: readonly Question[] = [
   {
-    key: 'frames.kind', label: 'Kind of frame', kind: 'choice',
+    key: 'frames.kind', label: 'Kind of frame', kind: 'choice', wide: true,
     choices: [['bar', 'two bars and a board'], ['timber', 'nailed of timber']],
   },
   { key: 'frames.in_stock', label: 'How many you have', kind: 'number', unset: 'not counted yet' },

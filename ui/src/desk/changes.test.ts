@@ -14,6 +14,7 @@ describe('the name of a change', () => {
     ['day 3 added', [changed('day.2.date', null, '2027-04-25'), changed('day.2.start', null, '09:00')]],
     ['day 1, breaks 2 taken out', [changed('day.0.breaks.1.at', '15:00', null), changed('day.0.breaks.1.minutes', '15', null)]],
     ['novices 6 to 4 and 1 more', [changed('group.novices', '6', '4'), changed('group.improvers', '2', '4')]],
+    ['what was told of the day', [changed('wall.length', 'auto', '6.75 m'), changed('progress.0.day', null, '1'), changed('progress.0.at', null, '11:00')]],
     ['a remark in the file', []],
   ])('is %s', (name, changes) => expect(nameOf(changes)).toBe(name))
 

@@ -9,6 +9,8 @@ const LONGEST = 24
 export function nameOf(changes: readonly Changed[]): string {
   const [first] = changes
   if (!first) return 'a remark in the file'
+  // One report is several keys, and may write an open length down too.
+  if (changes.some(({ key }) => key.startsWith('progress.'))) return 'what was told of the day'
   const row = rowOf(changes)
   if (row) return row
   const more = changes.length - 1

@@ -10,10 +10,11 @@ export function loadWords({ loads, load }: Pick<WrittenStone, 'loads' | 'load'>)
   return loads === 1 ? `1 load of ${load}` : `${loads} loads of ${load}`
 }
 
-export function frameWords({ sets, short }: Pick<WrittenFrames, 'sets' | 'short'>): string {
-  const brought = sets === 1 ? '1 set' : `${sets} sets`
-  if (short === null) return `${brought}; stock not counted`
-  return short === 0 ? `${brought}; enough in stock` : `${brought}; ${short} short`
+/** Sets are told where frames come in sets. */
+export function frameWords({ count, sets, short }: Pick<WrittenFrames, 'count' | 'sets' | 'short'>): string {
+  const stock = short === null ? 'stock not counted' : short === 0 ? 'enough in stock' : `${short} short`
+  if (sets === count) return stock
+  return `${sets === 1 ? '1 set' : `${sets} sets`}; ${stock}`
 }
 
 export const chanceWords = ({ below, wished }: Pick<WrittenChance, 'below' | 'wished'>): string =>

@@ -53,6 +53,9 @@ const PAGE_MM: f64 = 225.0;
 /// As long as a drawing can be that lies sideways under the head of a page.
 const SIDEWAYS_MM: f64 = 210.0;
 
+/// A wall of no more frames has its figures side by side under a drawing as wide as the window's.
+const SHORT_WALL_FRAMES: usize = 8;
+
 impl<'a> Drawings<'a> {
     /// Draws a course to fit its paper. In the large-print edition a drawing is made for less
     /// width, and enlarged to the same by the page: its words grow, and it takes more height.
@@ -86,18 +89,24 @@ impl<'a> Drawings<'a> {
     }
 
     /// Draws a course to fit the window, where a drawing stands beside its figures and its
-    /// words must be larger against its lines.
+    /// words must be larger against its lines. Its place there is half as wide again as high.
     pub fn on_screen(course: &'a Course) -> Self {
+        // Under the many frames of a long wall figures stand upright, and take the height.
+        let along = if course.plan.frames.rows.len() <= SHORT_WALL_FRAMES {
+            room(150.0, 100.0)
+        } else {
+            room(135.0, 78.0)
+        };
         Self {
             course,
             rooms: Rooms {
                 section: room(130.0, 130.0),
                 section_blank: room(125.0, 105.0),
-                along: room(135.0, 78.0),
+                along,
                 line_plan: room(135.0, 105.0),
-                setting_out: room(135.0, 78.0),
+                setting_out: room(135.0, 90.0),
                 frame: room(135.0, 105.0),
-                gauge: room(135.0, 78.0),
+                gauge: room(135.0, 90.0),
                 heap_plan: room(135.0, 105.0),
                 timetable: room(135.0, 200.0),
                 over_time: room(135.0, 90.0),

@@ -15,9 +15,10 @@ use craft::wall::{Batter, Side, WallEnd};
 /// The gauge for each batter of the wall: one, or more where faces or built ends differ.
 pub fn gauge(plan: &Plan, course: &Course, room: Room) -> Scene {
     let gauges = gauges(plan, course);
+    let drawn_mm = |scale: Scale| gauges.iter().map(move |one| scale.mm(one.gauge.rise));
     let (scale, sheet, room) = fitted(
         room,
-        |_| true,
+        |scale| drawn_mm(scale).all(|high| LEAST_HEIGHT_MM <= high),
         |scale, room| cut_out(&gauges, plan, course, scale, room),
     );
     let heading = Heading {
@@ -117,6 +118,8 @@ const PLUMB_USE: &str = "Stand the straight edge against the plumb face: the fac
                          level on the edge reads upright.";
 const FINE_POINT: &str = "A point too thin to cut may be left any width, if the same is added all \
                           the way up.";
+/// A gauge is drawn at least so high: smaller, its words hide it.
+const LEAST_HEIGHT_MM: f64 = 14.0;
 /// A straight edge with a level, where a face is plumb.
 const STRAIGHT_EDGE_MM: f64 = 5.0;
 /// Between two gauges, beside and below each other.
@@ -249,6 +252,7 @@ fn name(sheet: &mut Sheet, one: &For, wide: f64) {
 mod tests {
     use super::*;
     use crate::fixture;
+    use craft::quantity::Read;
 
     fn all(course: &Course) -> Vec<For> {
         gauges(&fixture::plan(course), course)
@@ -285,6 +289,25 @@ mod tests {
                 "the far built end"
             ]
         );
+    }
+
+    #[test]
+    fn however_many_there_are_each_is_large_enough_to_be_seen() {
+        let mut course = fixture::weekend();
+        let one_in = |n: f64| Batter::one_in(n).expect("sound");
+        course.wall.ends = [End::Head; 2];
+        course.wall.head_batter = [one_in(12.0), one_in(9.0)];
+        course.wall.right = one_in(10.0);
+        let plan = fixture::plan(&course);
+        for (width_mm, height_mm) in [(60.0, 60.0), (135.0, 90.0), (180.0, 92.0)] {
+            let room = Room {
+                width_mm,
+                height_mm,
+            };
+            let scale = gauge(&plan, &course, room).scale.expect("a scale");
+            let high = 1000.0 * gauges(&plan, &course)[0].gauge.rise.si() / f64::from(scale);
+            assert!(LEAST_HEIGHT_MM <= high, "{high} mm in {room:?}");
+        }
     }
 
     #[test]
