@@ -77,6 +77,8 @@ const COMMANDS: &[&str] = &[
     "choose_print_folder",
     "print",
     "stop_print",
+    "paper_sheets",
+    "print_sheets",
     "show_printed",
     "reasons",
     "words",

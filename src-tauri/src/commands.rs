@@ -15,6 +15,7 @@ pub(crate) mod kit;
 pub(crate) mod lessons;
 pub(crate) mod pace;
 pub(crate) mod pages;
+pub(crate) mod paper;
 pub(crate) mod words;
 
 type Reply<T> = Result<T, Trouble>;

@@ -40,6 +40,8 @@ pub(crate) enum Error {
     NoDocument(String),
     /// No folder has been chosen to print into.
     NoFolder,
+    /// The printer, or what stands between, refused.
+    Printer(String),
     /// What was to be shown can't be.
     Show(String),
     /// The kit store refused.

@@ -22,7 +22,9 @@ mod opened;
 mod outside;
 mod pace_book;
 mod paint;
+mod paper;
 mod print_job;
+mod printer;
 mod recent;
 mod shown;
 mod stored;
@@ -204,6 +206,8 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::pages::choose_print_folder,
             commands::pages::print,
             commands::pages::stop_print,
+            commands::paper::paper_sheets,
+            commands::paper::print_sheets,
             commands::pages::show_printed,
             commands::words::reasons,
             commands::words::words,

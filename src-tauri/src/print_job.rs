@@ -1,10 +1,12 @@
 //! Pages that are set while the desk is free.
 
 use crate::desk::Error;
+use crate::paper;
 use crate::shown;
-use documents::{Course, Document, Edition, Pack, pack, preview};
+use documents::{Course, Document, Edition, Pack, pack, preview, sheets};
+use files::course::Paper;
 use press::Press;
-use shapes::window::{PagePreview, PagesAsked, Printing};
+use shapes::window::{PagePreview, PagesAsked, PaperSheets, Printing};
 use std::path::Path;
 
 /// A course to make pages of, as it was when they were asked for.
@@ -49,26 +51,14 @@ impl PrintJob {
         folder: &Path,
         tell: impl Fn(Printing) -> bool,
     ) -> Result<Pack, Error> {
-        let chosen: Vec<&Document> = names
-            .iter()
-            .filter_map(|name| documents::named(name))
-            .collect();
-        let next = |at: usize| {
-            chosen.get(at).is_none_or(|document| {
-                tell(Printing {
-                    at: at + 1,
-                    of: chosen.len(),
-                    title: document.title.to_owned(),
-                })
-            })
-        };
-        let mut done = 0;
-        if !next(done) {
+        let chosen = chosen(names);
+        let mut progress = Progress::new(&chosen, tell);
+        if !progress.goes_on() {
             return Ok(Pack::default());
         }
-        let mut pack = pack(&self.course, &chosen, &self.press, folder, |_| {
-            done += 1;
-            next(done)
+        let mut pack = pack(&self.course, &chosen, &self.press, folder, |_, pages| {
+            progress.has_set(pages);
+            progress.goes_on()
         })?;
         // The others are printed; the first that could not be written is told.
         match pack.unsaved.pop() {
@@ -77,8 +67,92 @@ impl PrintJob {
         }
     }
 
+    /// Sets the documents of these names for a printer. `tell` as for [`PrintJob::run`]; nothing
+    /// where it says no, for half a pack of paper is nobody's wish.
+    pub(crate) fn sheets(
+        &self,
+        names: &[String],
+        tell: impl Fn(Printing) -> bool,
+    ) -> Result<Option<PaperSheets>, Error> {
+        let chosen = chosen(names);
+        let mut progress = Progress::new(&chosen, tell);
+        let letter = self.course.file.paper == Paper::Letter;
+        let (mut all, mut replaced, mut unprintable) = (Vec::new(), Vec::new(), Vec::new());
+        for document in &chosen {
+            if !progress.goes_on() {
+                return Ok(None);
+            }
+            let made = sheets(&self.course, document, &self.press, &replaced)?;
+            progress.has_set(made.sheets.len());
+            all.extend(made.sheets.into_iter().map(|it| paper::laid(it, letter)));
+            replaced.extend(made.replaced);
+            for sign in made.unprintable {
+                if !unprintable.contains(&sign) {
+                    unprintable.push(sign);
+                }
+            }
+        }
+        Ok(Some(PaperSheets {
+            sheets: all,
+            letter,
+            unprintable: unprintable.iter().collect(),
+            own: shown::own(&self.course.library, &replaced),
+        }))
+    }
+
     /// What of the instructor's own could not be used in a pack.
     pub(crate) fn own(&self, pack: &Pack) -> Vec<shapes::window::Trouble> {
         shown::own(&self.course.library, &pack.replaced)
+    }
+}
+
+/// The documents of these names; what is none is left out.
+fn chosen(names: &[String]) -> Vec<&'static Document> {
+    names
+        .iter()
+        .filter_map(|name| documents::named(name))
+        .collect()
+}
+
+/// How far a print has come, and who is told.
+struct Progress<'a, Tell> {
+    chosen: &'a [&'static Document],
+    tell: Tell,
+    /// How many documents are set.
+    done: usize,
+    /// Their pages together.
+    pages: usize,
+    /// The pages of the last of them.
+    last: usize,
+}
+
+impl<'a, Tell: Fn(Printing) -> bool> Progress<'a, Tell> {
+    fn new(chosen: &'a [&'static Document], tell: Tell) -> Self {
+        Self {
+            chosen,
+            tell,
+            done: 0,
+            pages: 0,
+            last: 0,
+        }
+    }
+
+    fn has_set(&mut self, pages: usize) {
+        self.done += 1;
+        self.pages += pages;
+        self.last = pages;
+    }
+
+    /// Tells of the document that comes next, if there is one.
+    fn goes_on(&self) -> bool {
+        self.chosen.get(self.done).is_none_or(|document| {
+            (self.tell)(Printing {
+                at: self.done + 1,
+                of: self.chosen.len(),
+                title: document.title.to_owned(),
+                pages: self.pages,
+                last: self.last,
+            })
+        })
     }
 }

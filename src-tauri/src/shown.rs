@@ -55,6 +55,11 @@ pub(crate) fn trouble(error: Error) -> Trouble {
             "There is no folder to print into yet.".to_owned(),
             "Save the course, or choose a folder.",
         ),
+        Error::Printer(why) => plain(
+            "printer",
+            format!("The pages did not reach the printer: {why}."),
+            "See that it is on and has paper, or print into a folder and print from there.",
+        ),
         Error::Store(error) => Trouble {
             key: match &error {
                 store::Error::MoreThanBooked { item, .. } => format!("back.{item}"),

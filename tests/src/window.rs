@@ -20,6 +20,8 @@ mod handling;
 mod hands;
 #[path = "window/keeping.rs"]
 mod keeping;
+#[path = "window/keyboard.rs"]
+mod keyboard;
 #[path = "window/kit.rs"]
 mod kit;
 #[path = "window/lessons.rs"]
@@ -30,6 +32,8 @@ mod network;
 mod opened;
 #[path = "window/pages.rs"]
 mod pages;
+#[path = "window/paper.rs"]
+mod paper;
 #[path = "window/screen.rs"]
 mod screen;
 #[path = "window/watched.rs"]

@@ -2,8 +2,8 @@
 import { Channel, invoke } from '@tauri-apps/api/core'
 import type {
   AnswersChecked, BeginChoices, CountedHome, DocumentName, Dropped, Keeping, KitListPreview, KitStore, LessonChange,
-  LessonDraft, LessonKept, LessonShelf, LotTyped, PaceBook, PagePreview, PagesAsked, Printed, Printing, Readiness,
-  Reason, ReturnTyped, RosterPreview, RuleKey, Sketch, Term, Trouble, View, YourCourses,
+  LessonDraft, LessonKept, LessonShelf, LotTyped, PaceBook, PagePreview, PagesAsked, PaperEnd, PaperSheets, Printed,
+  Printing, Readiness, Reason, ReturnTyped, RosterPreview, RuleKey, Sketch, Term, Trouble, View, YourCourses,
 } from './bindings'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
@@ -121,6 +121,11 @@ export const print = (names: string[], asked: PagesAsked, tell: (printing: Print
   call<Printed>('print', { names, asked, told: new Channel<Printing>(tell) })
 /** Ends a print after the document that is being set. */
 export const stopPrint = () => call<null>('stop_print')
+/** Every page for a printer; nothing if it was stopped. `tell` as for `print`. */
+export const paperSheets = (names: string[], asked: PagesAsked, tell: (printing: Printing) => void) =>
+  call<PaperSheets | null>('paper_sheets', { names, asked, told: new Channel<Printing>(tell) })
+/** The system asks for a printer, and prints what the window holds ready. */
+export const printSheets = (letter: boolean) => call<PaperEnd>('print_sheets', { letter })
 export const showPrinted = () => call<null>('show_printed')
 
 /** Why the figures of the open course are what they are. */

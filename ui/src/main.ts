@@ -3,6 +3,7 @@ import './look/fonts.css'
 import './look/colours.css'
 import './look/base.css'
 import './look/drawing.css'
+import './look/print.css'
 import App from './App.svelte'
 
 export default mount(App, { target: document.body })

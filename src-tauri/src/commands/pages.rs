@@ -91,6 +91,7 @@ pub(crate) async fn print(
         Ok(Printed {
             folder: into.display().to_string(),
             files: pack.files.iter().map(name).collect(),
+            pages: pack.pages,
             left: names.len().saturating_sub(pack.files.len()),
             unprintable: pack.unprintable.iter().collect(),
             own: job.own(&pack),

@@ -20,7 +20,7 @@ const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
 pub(crate) struct Window {
     base: String,
     driver: Child,
-    screen: Screen,
+    pub(crate) screen: Screen,
     /// Whom the program spoke to, where that can be seen; see [`Watch`].
     pub(crate) watch: Option<Watch>,
     /// A data folder of its own, so that no kit store of this machine is read or changed.

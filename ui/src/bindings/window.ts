@@ -391,7 +391,15 @@ of: number,
 /**
  * Its title.
  */
-title: string, };
+title: string, 
+/**
+ * How many pages the documents before it have together.
+ */
+pages: number, 
+/**
+ * How many of them are the last one's; 0 before the first.
+ */
+last: number, };
 
 export type Printed = { 
 /**
@@ -402,6 +410,10 @@ folder: string,
  * Their files' names.
  */
 files: Array<string>, 
+/**
+ * How many pages are in them.
+ */
+pages: number, 
 /**
  * How many were left when the print was stopped; 0 if all are there.
  */
@@ -414,6 +426,44 @@ unprintable: string,
  * What of the instructor's own could not be used.
  */
 own: Array<Trouble>, };
+
+export type PaperSheet = { 
+/**
+ * The page, upright as it is read.
+ */
+svg: string, 
+/**
+ * How wide it is on the paper, in points; a page larger than the paper is made to fit.
+ */
+width_pt: number, 
+/**
+ * How high, in points.
+ */
+height_pt: number, 
+/**
+ * It lies sideways on the paper, because it is wider than high.
+ */
+sideways: boolean, };
+
+export type PaperSheets = { 
+/**
+ * In the order in which they come out of the printer.
+ */
+sheets: Array<PaperSheet>, 
+/**
+ * The paper is US Letter; A4 otherwise.
+ */
+letter: boolean, 
+/**
+ * Characters that no bundled font holds, if any; a sign stands in their place.
+ */
+unprintable: string, 
+/**
+ * What of the instructor's own could not be used.
+ */
+own: Array<Trouble>, };
+
+export type PaperEnd = "sent" | "not-sent" | "asking";
 
 export type Rule = { 
 /**

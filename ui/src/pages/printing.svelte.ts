@@ -2,9 +2,11 @@
 import type * as Backend from '../backend'
 import type { Reply } from '../backend'
 import type { DocumentName, PagesAsked, Printed, Printing as Progress, Trouble } from '../bindings'
+import { Paper } from './paper.svelte'
 
 type Rust = Pick<
-  typeof Backend, 'documents' | 'printFolder' | 'choosePrintFolder' | 'print' | 'stopPrint' | 'showPrinted'
+  typeof Backend,
+  'documents' | 'printFolder' | 'choosePrintFolder' | 'print' | 'stopPrint' | 'showPrinted' | 'paperSheets' | 'printSheets'
 >
 
 export class Printing {
@@ -22,6 +24,8 @@ export class Printing {
   printed: Printed | undefined = $state.raw()
   trouble: Trouble | undefined = $state.raw()
   busy = $state(false)
+  /** The same pages, printed on paper. */
+  readonly paper: Paper
 
   #rust: Rust
   #settle: () => Promise<void>
@@ -30,6 +34,7 @@ export class Printing {
   constructor(rust: Rust, settle: () => Promise<void>) {
     this.#rust = rust
     this.#settle = settle
+    this.paper = new Paper(rust, settle)
   }
 
   get wanted(): string[] {
@@ -79,17 +84,26 @@ export class Printing {
 
   /** Prints what is wanted, after asking for a folder if there is none. */
   async print() {
-    if (this.busy || this.wanted.length === 0) return
+    if (this.busy || this.paper.busy || this.wanted.length === 0) return
     if (this.folder === null) await this.choose()
     if (this.folder === null) return
     this.busy = true
     this.stopping = false
     this.printed = undefined
+    this.paper.forget()
     await this.#settle()
     const tell = (progress: Progress) => (this.progress = progress)
     this.printed = this.#value(await this.#rust.print(this.wanted, this.asked, tell))
     this.progress = undefined
     this.busy = false
+  }
+
+  /** The same pages, by the system's own print dialogue. */
+  async printOnPaper() {
+    if (this.busy) return
+    this.printed = undefined
+    this.trouble = undefined
+    await this.paper.print(this)
   }
 
   /** The document that is being set is still finished. */
@@ -104,6 +118,7 @@ export class Printing {
 
   /** Another course: nothing of it has been printed, and its pages are wanted as at first. */
   forget() {
+    this.paper.forget()
     this.printed = undefined
     this.trouble = undefined
     this.turned = []

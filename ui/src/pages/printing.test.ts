@@ -10,8 +10,8 @@ const document = (name: string, isPrivate = false) => ({ name, title: name, what
 let folder: string | null
 let chosen: string | null
 const print = vi.fn(async (names: string[], _asked: PagesAsked, tell: (progress: Progress) => void) => {
-  tell({ at: 1, of: names.length, title: 'Run sheet' })
-  return yes<Printed>({ folder: 'there', files: names, left: 0, unprintable: '', own: [] })
+  tell({ at: 1, of: names.length, title: 'Run sheet', pages: 0, last: 0 })
+  return yes<Printed>({ folder: 'there', files: names, pages: 5, left: 0, unprintable: '', own: [] })
 })
 const stopPrint = vi.fn(async () => yes(null))
 const USUAL = { large_print: false, students: null }
@@ -23,6 +23,8 @@ const rust = {
   print,
   stopPrint,
   showPrinted: async () => yes(null),
+  paperSheets: async () => yes(null),
+  printSheets: async () => yes('sent' as const),
 }
 let printing: Printing
 
@@ -75,14 +77,15 @@ describe('printing', () => {
   })
 
   it('says how far it has come while it prints, and stops', async () => {
+    const second = { at: 2, of: 2, title: 'Load list', pages: 3, last: 3 }
     let finish = () => {}
     print.mockImplementationOnce(async (names, _asked, tell) => {
-      tell({ at: 2, of: 2, title: 'Load list' })
+      tell(second)
       await new Promise<void>((done) => (finish = done))
-      return yes<Printed>({ folder: 'there', files: names.slice(1), left: 1, unprintable: '', own: [] })
+      return yes<Printed>({ folder: 'there', files: names.slice(1), pages: 2, left: 1, unprintable: '', own: [] })
     })
     const printed = printing.print()
-    await vi.waitFor(() => expect(printing.progress).toEqual({ at: 2, of: 2, title: 'Load list' }))
+    await vi.waitFor(() => expect(printing.progress).toEqual(second))
     await printing.stop()
     expect(stopPrint).toHaveBeenCalledOnce()
     expect(printing.stopping).toBe(true)

@@ -1,4 +1,5 @@
-//! One document made: what its template is fed, as a PDF, as a page to look at.
+//! One document made: what its template is fed, as a PDF, as a page to look at, as sheets
+//! of paper.
 //!
 //! Built-in templates are printed here and now. One that the instructor wrote or changed is
 //! printed apart, because it may run for ever, and where it fails the built-in one is printed
@@ -9,7 +10,7 @@ use crate::pack::Error;
 use crate::spelling;
 use crate::templates::{Templates, sources};
 use crate::{Course, Document};
-use press::{Job, Press, Printed};
+use press::{Job, Press, Printed, Sheet};
 use serde_json::Value;
 
 /// A document for which the instructor's own templates could not be used.
@@ -37,6 +38,17 @@ pub struct Preview {
     pub svg: String,
     /// How many pages the document has.
     pub pages: usize,
+    /// Whether the instructor's own template could not be used.
+    pub replaced: Option<Replaced>,
+}
+
+/// A document as sheets of paper, for a printer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sheets {
+    /// In their order; at least one.
+    pub sheets: Vec<Sheet>,
+    /// Characters that could not be printed as typed, each once.
+    pub unprintable: Vec<char>,
     /// Whether the instructor's own template could not be used.
     pub replaced: Option<Replaced>,
 }
@@ -83,6 +95,28 @@ pub fn preview(
     Ok(Preview {
         svg: made.svg,
         pages: made.pages,
+        replaced,
+    })
+}
+
+/// Every page of a document as it lies on paper, in the edition of the course. `before` is what
+/// was replaced in the same print.
+///
+/// # Errors
+/// [`Error::Press`] if the built-in template is broken.
+pub fn sheets(
+    course: &Course,
+    document: &Document,
+    press: &Press,
+    before: &[Replaced],
+) -> Result<Sheets, Error> {
+    let feed = feed_of(course, document);
+    let own = |job: &Job<'_>| press.sheets_apart(job);
+    let built_in = |job: &Job<'_>| press.sheets(job);
+    let Made { made, replaced } = made(course, document, &feed, before, own, built_in)?;
+    Ok(Sheets {
+        sheets: made.sheets,
+        unprintable: made.unprintable,
         replaced,
     })
 }

@@ -46,6 +46,8 @@ impl Error {
 pub struct Pack {
     /// The files written.
     pub files: Vec<PathBuf>,
+    /// How many pages are in them.
+    pub pages: usize,
     /// Characters that could not be printed as typed, each once.
     pub unprintable: Vec<char>,
     /// Documents printed from the built-in template, because the instructor's own is broken.
@@ -55,8 +57,8 @@ pub struct Pack {
 }
 
 /// Prints documents into a folder, which is made if it is not there, in the edition of the
-/// course. `done` is told of each and answers whether to go on. A file that can't be written
-/// does not keep the others from being printed.
+/// course. `done` is told of each with how many pages it has, and answers whether to go on. A
+/// file that can't be written does not keep the others from being printed.
 ///
 /// # Errors
 /// Any [`Error`], as where not one file could be written; pages that were there before are
@@ -66,7 +68,7 @@ pub fn pack(
     documents: &[&Document],
     press: &Press,
     folder: &Path,
-    mut done: impl FnMut(&Document) -> bool,
+    mut done: impl FnMut(&Document, usize) -> bool,
 ) -> Result<Pack, Error> {
     std::fs::create_dir_all(folder).map_err(|cause| Error::Folder {
         path: folder.to_owned(),
@@ -77,7 +79,10 @@ pub fn pack(
         let made = printed(course, document, press, &pack.replaced)?;
         let path = folder.join(course.edition.file_name(document.name));
         match files::save(&path, &made.made.pdf) {
-            Ok(()) => pack.files.push(path),
+            Ok(()) => {
+                pack.files.push(path);
+                pack.pages += made.made.pages;
+            }
             Err(unsaved) => pack.unsaved.push(unsaved),
         }
         pack.replaced.extend(made.replaced);
@@ -86,7 +91,7 @@ pub fn pack(
                 pack.unprintable.push(unprintable);
             }
         }
-        if !done(document) {
+        if !done(document, made.made.pages) {
             break;
         }
     }

@@ -17,7 +17,7 @@ use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
 use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
-use crate::{Error, Job, Page, Printed};
+use crate::{Error, Job, Page, Printed, Sheets};
 use wire::{Answer, Request, Want};
 
 pub use served::serve;
@@ -102,6 +102,14 @@ impl Apart {
         Ok(Page {
             svg: String::from_utf8(svg).map_err(|cause| fault(&cause.to_string()))?,
             pages: told.pages,
+        })
+    }
+
+    pub(crate) fn sheets(&self, job: &Job<'_>) -> Result<Sheets, Error> {
+        let (told, sheets) = self.done(job, Want::Sheets)?;
+        Ok(Sheets {
+            sheets: serde_json::from_slice(&sheets).map_err(|cause| fault(&cause.to_string()))?,
+            unprintable: told.unprintable,
         })
     }
 

@@ -1,4 +1,4 @@
-//! Pages printed from a template and one JSON value: a PDF to print, or SVG to look at.
+//! Pages printed from a template and one JSON value: a PDF to print, or SVG to look at or to hand to a printer.
 //!
 //! The crate knows nothing of the trade. A [`Job`] brings the templates, the data and the
 //! pictures; the [`Press`] brings the fonts. The same job always gives the same bytes.
@@ -37,8 +37,8 @@
 //! Bind what a header or footer needs with `#let` and use that name in it: one that reaches into
 //! the whole data is set afresh on every page whenever anything changes.
 //!
-//! A template that runs for ever is stopped only by [`Press::pdf_apart`] and
-//! [`Press::page_apart`], which are for templates whose author may have made a mistake.
+//! A template that runs for ever is stopped only by [`Press::pdf_apart`],
+//! [`Press::page_apart`] and [`Press::sheets_apart`], which are for templates whose author may have made a mistake.
 
 mod apart;
 mod clean;
@@ -46,6 +46,7 @@ mod error;
 mod explain;
 mod fonts;
 mod outline;
+mod sheets;
 #[cfg(test)]
 mod tests;
 mod world;
@@ -66,6 +67,7 @@ use typst_svg::SvgOptions;
 pub use apart::{Apart, Limits, serve};
 pub use error::{Error, Flaw};
 pub use fonts::{FALLBACK_FAMILY, FONT_LICENCES, TEXT_FAMILY};
+pub use sheets::{Sheet, Sheets};
 
 use clean::Cleaner;
 use explain::explain;

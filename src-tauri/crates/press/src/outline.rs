@@ -15,10 +15,12 @@ use crate::{FALLBACK_FAMILY, TEXT_FAMILY};
 
 /// The SVG with its words as outlines; none if it has no words or cannot be read.
 pub(crate) fn outlined(world: &dyn World, id: FileId, svg: &Bytes) -> Option<String> {
+    // The reader of SVG does not count words that stand in a group, so it is not asked.
+    if !svg.as_str().is_ok_and(|text| text.contains("<text")) {
+        return None;
+    }
     let families = [TEXT_FAMILY, FALLBACK_FAMILY];
     let image =
         SvgImage::with_fonts_images(svg.clone(), world.track(), &families, Some(id)).ok()?;
-    let tree = image.tree();
-    tree.has_text_nodes()
-        .then(|| tree.to_string(&Default::default()))
+    Some(image.tree().to_string(&Default::default()))
 }

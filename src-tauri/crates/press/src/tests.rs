@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod looked_at;
+mod on_paper;
 
 use page_validation::{ValidationOptions, ValidationProfile, validate_pdf_bytes};
 use serde_json::{Value, json};

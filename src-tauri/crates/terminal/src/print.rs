@@ -46,7 +46,7 @@ pub(crate) fn print(asked: &Print, out: &mut String) -> Done {
     } else {
         only
     };
-    let pack = documents::pack(&course, &documents, &press()?, folder, |_| true)?;
+    let pack = documents::pack(&course, &documents, &press()?, folder, |_, _| true)?;
     told(&course, &pack, asked.store.as_deref(), out)?;
     if !pack.unprintable.is_empty() {
         out.push_str(&unprintable(&CourseFile::open(file)?.1, &pack.unprintable));

@@ -56,15 +56,56 @@ fn a_print_tells_what_it_sets_and_stops_when_it_is_told_to() {
         told.borrow_mut().push(it);
         told.borrow().len() < 3
     });
-    assert_eq!(pack.expect("prints").files.len(), 2);
+    let pack = pack.expect("prints");
+    assert_eq!(pack.files.len(), 2);
     let told = told.into_inner();
     let first = told.first().expect("told");
     assert_eq!((first.at, first.of), (1, 3));
     assert_eq!(first.title, "Feedback sheet");
+    assert_eq!((first.pages, first.last), (0, 0), "nothing is set yet");
+    let so_far: Vec<_> = told.iter().map(|it| (it.pages, it.last)).collect();
+    let pages = pack.pages;
+    assert_eq!(so_far.last().map(|it| it.0), Some(pages), "{so_far:?}");
+    assert!(
+        so_far
+            .windows(2)
+            .all(|it| it[1].0 == it[0].0 + it[1].1 && 0 < it[1].1)
+    );
     assert!(!into.join("ready-list.pdf").exists());
     let nothing = job.run(&names, &folder.path().join("none"), |_| false);
     assert!(nothing.expect("nothing to print").files.is_empty());
     assert!(!folder.path().join("none").exists());
+}
+
+#[test]
+fn sheets_for_a_printer_are_the_pages_of_what_was_named_or_none() {
+    let (_folder, _path, mut desk) = desk_with_file();
+    let names = ["frame-card", "register"].map(str::to_owned);
+    let told: RefCell<Vec<Printing>> = RefCell::default();
+    let job = desk.print_job(asked(false, None)).expect("planned");
+    let made = job.sheets(&names, |it| {
+        told.borrow_mut().push(it);
+        true
+    });
+    let made = made.expect("set").expect("not stopped");
+    let pages = |name: &str| job.page(name, 1).expect("a page").pages;
+    let (frames, register) = (pages("frame-card"), pages("register"));
+    assert_eq!(made.sheets.len(), frames + register);
+    assert!(!made.letter && made.unprintable.is_empty() && made.own.is_empty());
+    for sheet in &made.sheets {
+        assert_eq!(
+            (sheet.width_pt.round(), sheet.height_pt.round()),
+            (595.0, 842.0)
+        );
+        // Nothing of it leads anywhere, as on the screen.
+        assert!(!sheet.svg.contains("place:"));
+    }
+    let told = told.into_inner();
+    let so_far: Vec<_> = told.iter().map(|it| (it.at, it.of, it.pages)).collect();
+    assert_eq!(so_far, [(1, 2, 0), (2, 2, frames)]);
+
+    let stopped = job.sheets(&names, |it| it.at < 2).expect("no fault");
+    assert!(stopped.is_none(), "half a pack is not printed");
 }
 
 #[test]

@@ -4,7 +4,7 @@ use std::io::{Read, Write};
 use std::sync::mpsc::channel;
 
 use super::wire::{self, Request, Told, Want};
-use crate::{Error, Press};
+use crate::{Error, Press, fault};
 
 /// Does the jobs read from `input` and writes their pages to `output`, until the input ends.
 ///
@@ -48,6 +48,14 @@ fn done(press: &Press, request: &Request) -> Result<(Told, Vec<u8>), Error> {
                 unprintable: Vec::new(),
             };
             (told, it.svg.into_bytes())
+        }),
+        Want::Sheets => press.sheets(job).and_then(|it| {
+            let told = Told {
+                pages: it.sheets.len(),
+                unprintable: it.unprintable,
+            };
+            let sheets = serde_json::to_vec(&it.sheets).map_err(|e| fault(&e.to_string()))?;
+            Ok((told, sheets))
         }),
     })
 }

@@ -16,6 +16,8 @@ pub(super) enum Want {
     Pdf,
     /// The page of this number, from 1.
     Page(usize),
+    /// All pages as sheets of paper.
+    Sheets,
 }
 
 /// A job, by value.
@@ -144,11 +146,11 @@ mod tests {
             pictures: &[("wall.svg", "<svg/>")],
         };
         let mut pipe = Vec::new();
-        for want in [Want::Pdf, Want::Page(3)] {
+        for want in [Want::Pdf, Want::Page(3), Want::Sheets] {
             Request::of(&job, want).write(&mut pipe).unwrap();
         }
         let mut from = pipe.as_slice();
-        for want in [Want::Pdf, Want::Page(3)] {
+        for want in [Want::Pdf, Want::Page(3), Want::Sheets] {
             let request = Request::read(&mut from).unwrap().unwrap();
             assert_eq!(request.want, want);
             request.with_job(|it| {

@@ -8,6 +8,7 @@ mod keeping;
 mod lessons;
 mod pace;
 mod pages;
+mod paper;
 mod rules;
 mod store;
 mod words;
@@ -25,6 +26,7 @@ pub use lessons::{
 };
 pub use pace::{PaceBook, PaceCourse, PaceRow};
 pub use pages::{Document, PagePreview, PagesAsked, Printed, Printing};
+pub use paper::{PaperEnd, PaperSheet, PaperSheets};
 pub use rules::{Rule, RuleKey};
 pub use store::{
     BookedCourse, BookedItem, CountedHome, KitListPreview, KitStore, Lot, LotTyped, ReturnTyped,

@@ -51,6 +51,10 @@ pub struct Printing {
     pub of: usize,
     /// Its title.
     pub title: String,
+    /// How many pages the documents before it have together.
+    pub pages: usize,
+    /// How many of them are the last one's; 0 before the first.
+    pub last: usize,
 }
 
 /// Documents that were printed.
@@ -60,6 +64,8 @@ pub struct Printed {
     pub folder: String,
     /// Their files' names.
     pub files: Vec<String>,
+    /// How many pages are in them.
+    pub pages: usize,
     /// How many were left when the print was stopped; 0 if all are there.
     pub left: usize,
     /// Characters that no bundled font holds, if any; a sign stands in their place.
