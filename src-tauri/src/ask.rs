@@ -11,6 +11,8 @@ const KIT_LISTS: [&str; 2] = ["xlsx", "csv"];
 const ENDING: &str = "walling";
 /// The ending of calendar files.
 const CALENDAR: &str = "ics";
+/// The ending of pace books.
+const PACE_BOOK: &str = "csv";
 
 pub(crate) fn course_to_open(app: &AppHandle) -> Option<PathBuf> {
     path(
@@ -21,11 +23,12 @@ pub(crate) fn course_to_open(app: &AppHandle) -> Option<PathBuf> {
     )
 }
 
-pub(crate) fn where_to_save(app: &AppHandle) -> Option<PathBuf> {
+/// `name` is what the course may be called, without the ending.
+pub(crate) fn where_to_save(app: &AppHandle, name: &str) -> Option<PathBuf> {
     let dialog = app.dialog().file().add_filter("Course", &[ENDING]);
     let chosen = path(
         dialog
-            .set_file_name(format!("course.{ENDING}"))
+            .set_file_name(format!("{name}.{ENDING}"))
             .blocking_save_file(),
     )?;
     Some(ending(chosen, ENDING))
@@ -39,6 +42,17 @@ pub(crate) fn kit_list_to_take_in(app: &AppHandle) -> Option<PathBuf> {
 pub(crate) fn where_to_export(app: &AppHandle) -> Option<PathBuf> {
     let dialog = app.dialog().file().add_filter("Kit list", &KIT_LISTS);
     path(dialog.set_file_name("kit.xlsx").blocking_save_file())
+}
+
+pub(crate) fn pace_book_to_take_in(app: &AppHandle) -> Option<PathBuf> {
+    let dialog = app.dialog().file().add_filter("Pace book", &[PACE_BOOK]);
+    path(dialog.blocking_pick_file())
+}
+
+pub(crate) fn where_to_write_pace_book(app: &AppHandle) -> Option<PathBuf> {
+    let dialog = app.dialog().file().add_filter("Pace book", &[PACE_BOOK]);
+    let chosen = path(dialog.set_file_name("pace.csv").blocking_save_file())?;
+    Some(ending(chosen, PACE_BOOK))
 }
 
 pub(crate) fn where_to_write_calendar(app: &AppHandle, name: &str) -> Option<PathBuf> {

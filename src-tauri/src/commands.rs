@@ -16,6 +16,7 @@ pub(crate) mod lessons;
 pub(crate) mod pace;
 pub(crate) mod pages;
 pub(crate) mod paper;
+pub(crate) mod ticks;
 pub(crate) mod words;
 
 type Reply<T> = Result<T, Trouble>;
@@ -179,7 +180,8 @@ pub(crate) async fn save(app: AppHandle, shared: State<'_, Shared>) -> Reply<Opt
 /// Saves the course where the person says; null if they thought better of it.
 #[tauri::command]
 pub(crate) async fn save_as(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<View>> {
-    let Some(path) = ask::where_to_save(&app) else {
+    let name = shared.desk().name_to_save();
+    let Some(path) = ask::where_to_save(&app, &name) else {
         return Ok(None);
     };
     shared.keeping.may_save(&path).map_err(trouble)?;

@@ -1,4 +1,4 @@
-//! What is dropped onto the window: a course, a kit list, a list of people, or nothing known. Only what
+//! What is dropped onto the window: a course, a kit list, a pace book, a list of people, or nothing known. Only what
 //! was dropped is read.
 
 use crate::desk::{Desk, Error};
@@ -8,8 +8,7 @@ use shapes::window::{Dropped, RosterPreview, Trouble};
 use std::path::{Path, PathBuf};
 
 /// What right would be.
-const KNOWN: &str =
-    "Drop a course (.walling), a kit list or a list of people (.csv or .xlsx), one file at a time.";
+const KNOWN: &str = "Drop a course (.walling), a kit list or a list of people (.csv or .xlsx) or a pace book (.csv), one file at a time.";
 
 impl Desk {
     /// What some dropped files are; nothing is changed yet.
@@ -37,10 +36,16 @@ impl Desk {
         if store::is_kit_list(&rows) {
             return Ok(Dropped::KitList(self.look_at_kit_list(path)?));
         }
+        if store::is_pace_book(&rows) {
+            return Ok(Dropped::PaceBook(self.look_at_pace_file(path)?));
+        }
         if !roster::has_heading(&rows) && roster::read(&rows).is_err() {
-            let what = format!("{} is neither a kit list nor a list of people.", name(path));
+            let what = format!(
+                "{} is neither a kit list nor a pace book nor a list of people.",
+                name(path)
+            );
             return Ok(Dropped::Refused(unknown(format!(
-                "{what} A kit list has the headings Item and Good, a list of people has Name."
+                "{what} A kit list has the headings Item and Good, a pace book Stage and Taken minutes, a list of people Name."
             ))));
         }
         // A tab behind the last cell makes a single column cells as well, whatever commas are in it.

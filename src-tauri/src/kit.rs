@@ -7,7 +7,7 @@ use shapes::window::{
     BookedCourse, BookedItem, KitListPreview, KitStore, Lot as LotShown, LotTyped, ReturnTyped,
 };
 use std::path::{Path, PathBuf};
-use store::{Error, Homecoming, Kind, KitList, Lot, Mode, Preview, Return, Store};
+use store::{Error, Homecoming, Kind, KitList, Lot, Mode, PacePreview, Preview, Return, Store};
 
 /// The instructor's kit store.
 pub(crate) struct Kit {
@@ -15,6 +15,8 @@ pub(crate) struct Kit {
     pub(crate) store: Store,
     /// The list that was looked at last, until it is taken in.
     looked_at: Option<Preview>,
+    /// The pace book that was looked at last, until it is taken in.
+    pub(crate) pace_looked_at: Option<PacePreview>,
 }
 
 impl Kit {
@@ -24,6 +26,7 @@ impl Kit {
             store: Store::open(&folder)?,
             folder,
             looked_at: None,
+            pace_looked_at: None,
         })
     }
 

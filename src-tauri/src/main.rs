@@ -18,9 +18,11 @@ mod journal;
 mod keeping;
 mod kit;
 mod lessons;
+mod naming;
 mod opened;
 mod outside;
 mod pace_book;
+mod pace_file;
 mod paint;
 mod paper;
 mod print_job;
@@ -28,6 +30,7 @@ mod printer;
 mod recent;
 mod shown;
 mod stored;
+mod ticks;
 mod watching;
 
 use desk::Desk;
@@ -164,6 +167,8 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::kit::look_at_kit_list,
             commands::kit::take_in_kit_list,
             commands::kit::export_kit_list,
+            commands::ticks::ticks,
+            commands::ticks::keep_ticks,
             commands::mark,
             commands::add_vehicle,
             commands::remove_vehicle,
@@ -190,6 +195,9 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::pace::record_pace,
             commands::pace::take_back_pace,
             commands::pace::take_back_pace_of,
+            commands::pace::look_at_pace_file,
+            commands::pace::take_in_pace_file,
+            commands::pace::export_pace_book,
             commands::undo,
             commands::redo,
             commands::save,

@@ -77,7 +77,7 @@ impl Desk {
     }
 
     /// The clock of the open course, which writes dates as its language does.
-    fn clock(&self) -> Clock {
+    pub(crate) fn clock(&self) -> Clock {
         let file = &self.course.file;
         let style = match file.language {
             Language::EnGb => DateStyle::British,

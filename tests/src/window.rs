@@ -36,6 +36,10 @@ mod pages;
 mod paper;
 #[path = "window/screen.rs"]
 mod screen;
+#[path = "window/ticks.rs"]
+mod ticks;
+#[path = "window/times.rs"]
+mod times;
 #[path = "window/watched.rs"]
 mod watched;
 

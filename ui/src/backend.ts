@@ -2,8 +2,8 @@
 import { Channel, invoke } from '@tauri-apps/api/core'
 import type {
   AnswersChecked, BeginChoices, CountedHome, DocumentName, Dropped, Keeping, KitListPreview, KitStore, LessonChange,
-  LessonDraft, LessonKept, LessonShelf, LotTyped, PaceBook, PagePreview, PagesAsked, PaperEnd, PaperSheets, Printed,
-  Printing, Readiness, Reason, ReturnTyped, RosterPreview, RuleKey, Sketch, Term, Trouble, View, YourCourses,
+  LessonDraft, LessonKept, LessonShelf, LotTyped, PaceBook, PacePreview, PagePreview, PagesAsked, PaperEnd, PaperSheets,
+  Printed, Printing, Readiness, Reason, ReturnTyped, RosterPreview, RuleKey, Sketch, Term, Trouble, View, YourCourses,
 } from './bindings'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
@@ -90,11 +90,18 @@ export const previewLesson = (id: string, text: string, document: string, page: 
   call<PagePreview | null>('preview_lesson', { id, text, document, page })
 export const saveLesson = (id: string, text: string) => call<LessonKept>('save_lesson', { id, text })
 export const takeLessonAway = (id: string, text: string) => call<LessonKept>('take_lesson_away', { id, text })
+/** The lines of the load list that are ticked. */
+export const ticks = () => call<string[]>('ticks')
+export const keepTicks = (ticked: readonly string[]) => call<null>('keep_ticks', { ticked })
 export const paceBook = () => call<PaceBook>('pace_book')
 export const recordPace = () => call<PaceBook>('record_pace')
 export const takeBackPace = () => call<PaceBook>('take_back_pace')
 /** A course of the book, by its place in it. */
 export const takeBackPaceOf = (at: number) => call<PaceBook>('take_back_pace_of', { at })
+/** What taking in a pace book would change; nothing where the person thought better of it. */
+export const lookAtPaceFile = () => call<PacePreview | null>('look_at_pace_file')
+export const takeInPaceFile = () => call<PaceBook>('take_in_pace_file')
+export const exportPaceBook = () => call<string | null>('export_pace_book')
 export const undo = () => call<View>('undo')
 export const redo = () => call<View>('redo')
 export const save = () => call<View | null>('save')

@@ -75,16 +75,14 @@ pub(crate) struct Told<'a> {
 
 fn time(typed: &str) -> Result<NaiveTime, NotTyped> {
     let typed = typed.trim();
-    let formats = ["%H:%M", "%H:%M:%S"];
-    let read = |format: &&str| NaiveTime::parse_from_str(typed, format).ok();
-    formats.iter().find_map(read).ok_or_else(|| NotTyped {
+    course::time_of_day(typed).ok_or_else(|| NotTyped {
         field: "time".to_owned(),
         what: if typed.is_empty() {
             "there is no time".to_owned()
         } else {
             format!("\"{typed}\" is not a time of day")
         },
-        cure: "write hours and minutes, such as 11:40",
+        cure: "write hours and minutes, such as 13:40, or 1:40 pm",
     })
 }
 

@@ -170,3 +170,50 @@ fn what_can_not_be_recorded_is_refused() {
         "No course is recorded: the built-in pace table counts.\n"
     );
 }
+
+/// Written, read by another store, written again: the same file; and nothing of a file with a fault.
+#[test]
+fn a_book_goes_to_another_store_by_a_file() {
+    let shelf = Shelf::new();
+    shelf.build_slowly();
+    let ran = shelf.stored("pace record course.walling");
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    let at = |name: &str| shelf.desk.file(name).display().to_string();
+    let (book, again, other) = (at("pace.csv"), at("again.csv"), at("other-store"));
+    let ran = shelf.stored(&format!("pace export {book}"));
+    assert_eq!((ran.code, ran.out), (Some(0), format!("{book}\n")));
+    let never_over = shelf.stored(&format!("pace export {book}"));
+    assert_eq!(never_over.code, Some(2), "{}", never_over.out);
+
+    let look = shelf.call(&format!("pace import {book} --store {other} --look"));
+    assert_eq!(look.code, Some(0), "{}", look.err);
+    assert!(
+        look.out.starts_with("new      Plain course, 2027-04-24"),
+        "{}",
+        look.out
+    );
+    assert!(look.out.ends_with("Nothing was changed.\n"), "{}", look.out);
+    let empty = shelf.call(&format!("pace list --store {other}"));
+    assert!(empty.out.contains("No course is recorded"), "{}", empty.out);
+
+    let ran = shelf.call(&format!("pace import {book} --store {other}"));
+    assert!(ran.out.contains("Dig the trench"), "{}", ran.out);
+    let ran = shelf.call(&format!("pace export {again} --store {other}"));
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    let read = |path: &str| std::fs::read(path).expect("a file");
+    assert!(read(&book) == read(&again), "the same bytes");
+
+    let text = String::from_utf8(read(&book)).expect("UTF-8");
+    let faulty = shelf
+        .desk
+        .put("faulty.csv", &text.replacen("2027-04-24", "24.4.2027", 1));
+    let ran = shelf.stored(&format!("pace import {}", faulty.display()));
+    assert_eq!(ran.code, Some(2), "{}", ran.out);
+    assert!(ran.err.contains("nothing was imported"), "{}", ran.err);
+    assert!(
+        ran.err
+            .contains("row 2, column B (first day): \"24.4.2027\" is not a date"),
+        "{}",
+        ran.err
+    );
+}

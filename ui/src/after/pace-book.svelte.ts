@@ -2,8 +2,10 @@
 import type * as Backend from '../backend'
 import type { Reply } from '../backend'
 import type { PaceBook, Trouble } from '../bindings'
+import { BookFile } from './book-file.svelte'
 
-type Rust = Pick<typeof Backend, 'paceBook' | 'recordPace' | 'takeBackPace' | 'takeBackPaceOf'>
+type Rust = Pick<typeof Backend, 'paceBook' | 'recordPace' | 'takeBackPace' | 'takeBackPaceOf'> &
+  ConstructorParameters<typeof BookFile>[0]
 
 export class OpenPaceBook {
   shown: PaceBook | undefined = $state.raw()
@@ -12,6 +14,9 @@ export class OpenPaceBook {
   said: string = $state('')
   /** The course that shall go, while that is asked and not yet answered. */
   asking: number | undefined = $state()
+
+  /** To and from a file. */
+  file: BookFile
 
   #rust: Rust
   /** What was typed reaches the course before the book is asked. */
@@ -24,6 +29,10 @@ export class OpenPaceBook {
     this.#rust = rust
     this.#first = first
     this.#then = then
+    this.file = new BookFile(rust, async (book) => {
+      this.shown = book
+      await this.#then()
+    })
   }
 
   async look() {

@@ -5,6 +5,8 @@ import type { PaceBook } from '../bindings'
 import { OpenPaceBook } from './pace-book.svelte'
 
 const EMPTY: PaceBook = { notice: '', recorded: false, changed: false, record: [], courses: [], rates: [] }
+const REFUSED_FILE: Reply<never> = { ok: false, trouble: { code: 'no-file', key: '', what: 'no file here', cure: '' } }
+const NO_FILE = { lookAtPaceFile: async () => REFUSED_FILE, takeInPaceFile: async () => REFUSED_FILE, exportPaceBook: async () => REFUSED_FILE }
 const REFUSED: Reply<PaceBook> = { ok: false, trouble: { code: 'never-saved', key: '', what: 'not saved', cure: '' } }
 
 const book = (answers: Partial<Record<'paceBook' | 'recordPace' | 'takeBackPace' | 'takeBackPaceOf', Reply<PaceBook>>>, order: string[] = []) => {
@@ -12,7 +14,7 @@ const book = (answers: Partial<Record<'paceBook' | 'recordPace' | 'takeBackPace'
     order.push(name)
     return answers[name] ?? { ok: true as const, value: EMPTY }
   }
-  const rust = { paceBook: answer('paceBook'), recordPace: answer('recordPace'), takeBackPace: answer('takeBackPace'), takeBackPaceOf: answer('takeBackPaceOf') }
+  const rust = { paceBook: answer('paceBook'), recordPace: answer('recordPace'), takeBackPace: answer('takeBackPace'), takeBackPaceOf: answer('takeBackPaceOf'), ...NO_FILE }
   return new OpenPaceBook(rust, async () => void order.push('what was typed'), async () => void order.push('planned anew'))
 }
 

@@ -609,7 +609,7 @@ same: number,
  */
 not_in_file: Array<string>, };
 
-export type Dropped = { "kind": "course" } | { "kind": "kit-list", "is": KitListPreview } | { "kind": "roster", "is": string } | { "kind": "refused", "is": Trouble };
+export type Dropped = { "kind": "course" } | { "kind": "kit-list", "is": KitListPreview } | { "kind": "pace-book", "is": PacePreview } | { "kind": "roster", "is": string } | { "kind": "refused", "is": Trouble };
 
 export type RosterPreview = { 
 /**
@@ -816,6 +816,28 @@ stages: number,
  * It is the course that is open.
  */
 this: boolean, };
+
+export type PacePreview = { 
+/**
+ * The file's name.
+ */
+file: string, 
+/**
+ * Courses that the book does not have.
+ */
+added: Array<string>, 
+/**
+ * Courses that would be recorded otherwise.
+ */
+changed: Array<string>, 
+/**
+ * How many are in the book just so.
+ */
+same: number, 
+/**
+ * Courses that the file does not have; they stay.
+ */
+not_in_file: Array<string>, };
 
 export type YourCourses = { 
 /**

@@ -22,6 +22,8 @@ export class Course {
   /** Why the file did not take it, by the key that was typed. */
   refused: Record<string, Trouble> = $state.raw({})
   busy = $state(false)
+  /** Times are shown by the clock of twice twelve hours. */
+  american = $derived(this.view?.values['language'] === 'en-US')
 
   #rust: Rust
   #changed: () => void

@@ -1,18 +1,13 @@
 // What is typed reaches Rust in order, nothing is lost, and late answers change nothing.
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { Course } from './course.svelte'
-import { Rust, trouble } from './slow-rust'
-
-const pause = () => vi.advanceTimersByTimeAsync(0)
+import { openSlowly, pause, type Rust, trouble } from './slow-rust'
 
 let rust: Rust
 let course: Course
 
 beforeEach(async () => {
-  vi.useFakeTimers()
-  rust = new Rust()
-  course = new Course(rust)
-  await course.replace(async () => rust.view())
+  ;({ rust, course } = await openSlowly())
 })
 afterEach(() => void vi.useRealTimers())
 

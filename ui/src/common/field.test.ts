@@ -3,7 +3,7 @@ import { render } from 'svelte/server'
 import { describe, expect, it } from 'vitest'
 import type { View } from '../bindings'
 import { Course } from './course.svelte'
-import { choicesWith, COMMON, idOf, note, sentence, wrong, type Question } from './field'
+import { choicesWith, COMMON, faults, idOf, note, sentence, type Question, wrong } from './field'
 import Field from './Field.svelte'
 
 const SPACING: Question = { key: 'wall.through_spacing', label: 'Spacing', unset: '0.9 m', from: COMMON, help: 'Along a row.' }
@@ -70,4 +70,9 @@ describe('a field on the page', () => {
     expect(height).toContain('aria-describedby="trouble-wall-height"')
     expect(height).toMatch(/id="trouble-wall-height"[\s\S]*Height:[\s\S]*Too high\.[\s\S]*Write 1 m\./)
   })
+})
+
+it('tells each fault of a list on its own line', () => {
+  expect(faults({ cure: 'kit.csv, row 3: one\n\nkit.csv, row 9: two' })).toEqual(['kit.csv, row 3: one', 'kit.csv, row 9: two'])
+  expect(faults({ cure: '' })).toEqual([])
 })

@@ -24,12 +24,23 @@ export const COMMON = 'common practice, no source'
 /** A key as part of an id: `wall.footing.depth` is `wall-footing-depth`. */
 export const idOf = (key: string) => key.replace(/[^\w]+/g, '-')
 
+/** How times may be typed. */
+export const AS_TIMES = 'As 13:30 or 1:30 pm.'
+
+/** A time of the file, `13:30`, by the clock of twice twelve hours; anything else as it is. */
+export function twelveHours(time: string): string {
+  const [, hours, minutes] = /^(\d\d):(\d\d)$/.exec(time) ?? []
+  if (hours === undefined) return time
+  const hour = Number(hours)
+  return `${hour % 12 || 12}:${minutes} ${hour < 12 ? 'AM' : 'PM'}`
+}
+
 /** What stands under a field: what it means, what holds while it is empty, and why. */
 export function note({ help, unset, from, kind }: Question): string {
   const whose = from ? ` (${from})` : ''
   // A list says itself what holds while nothing is chosen in it, but not who says so.
   const empty = unset && (kind !== 'choice' || from) ? `Left empty: ${unset}${whose}.` : ''
-  return [help, empty].filter(Boolean).join(' ')
+  return [help, kind === 'time' && AS_TIMES, empty].filter(Boolean).join(' ')
 }
 
 /** The choices, with the file's own word among them even if it is none of ours. */
@@ -43,6 +54,9 @@ export function choicesWith(question: Question, value: string): readonly Choice[
 
 /** What is wrong; without a key it may begin with the name of a file, which stays as it is. */
 export const wrong = ({ what, key }: Pick<Trouble, 'what' | 'key'>) => (key ? sentence(what, key) : what)
+
+/** A refusal that names its faults one to a line. */
+export const faults = ({ cure }: { cure: string }) => cure.split('\n').filter((line) => line.trim() !== '')
 
 /** A key as messages write it, counted from 1: `vehicle.0.name` is `vehicle 1.name`. */
 const inWords = (key: string) => key.replace(/\.(\d+)/g, (_, at) => ` ${Number(at) + 1}`)

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { namesIn, rowsOf, withName } from './lists'
+import { first, namesIn, rowsOf, withName } from './lists'
 
 it('reads the names of a list, none of no list', () => {
   expect(namesIn('heat, rain')).toEqual(['heat', 'rain'])
@@ -21,4 +21,9 @@ it('finds the rows of one list in order, past the ninth, and of no other', () =>
   expect(rowsOf(values, 'day.1.rain')).toEqual([0, 2, 10])
   expect(rowsOf(values, 'day')).toEqual([0, 1])
   expect(rowsOf(values, 'absence')).toEqual([])
+})
+
+it('cuts a long list and says how much is left', () => {
+  expect(first([1, 2, 3], 2)).toEqual({ shown: [1, 2], more: 'and 1 more' })
+  expect(first([1, 2], 2).more).toBe('')
 })

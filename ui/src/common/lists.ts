@@ -19,3 +19,9 @@ export function rowsOf(values: Record<string, string>, list: string): number[] {
   }
   return [...found].sort((one, other) => (one < other ? -1 : 1))
 }
+
+/** The first of a long list, and how many more there are. */
+export function first<T>(all: readonly T[], most: number): { shown: readonly T[]; more: string } {
+  const rest = all.slice(most).length
+  return { shown: all.slice(0, most), more: rest === 0 ? '' : `and ${rest} more` }
+}

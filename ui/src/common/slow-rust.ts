@@ -2,6 +2,7 @@
 import { vi } from 'vitest'
 import type { Reply } from '../backend'
 import type { Trouble, View } from '../bindings'
+import { Course } from './course.svelte'
 
 export const trouble = (key: string): Trouble => ({ code: 'no', key, what: 'not that', cure: 'this' })
 
@@ -30,3 +31,15 @@ export class Rust {
     await vi.advanceTimersByTimeAsync(0)
   }
 }
+
+/** A course that lies open over it, in a time that only goes on when told to. */
+export async function openSlowly(): Promise<{ rust: Rust; course: Course }> {
+  vi.useFakeTimers()
+  const rust = new Rust()
+  const course = new Course(rust)
+  await course.replace(async () => rust.view())
+  return { rust, course }
+}
+
+/** What was typed goes out, and its answer comes in. */
+export const pause = () => vi.advanceTimersByTimeAsync(0)

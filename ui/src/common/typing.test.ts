@@ -3,19 +3,14 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Reply } from '../backend'
 import type { View } from '../bindings'
 import { ADVICE_MS, Course } from './course.svelte'
-import { Rust } from './slow-rust'
+import { openSlowly, pause, type Rust } from './slow-rust'
 import { REFUSAL_MS } from './unsaid'
-
-const pause = () => vi.advanceTimersByTimeAsync(0)
 
 let rust: Rust
 let course: Course
 
 beforeEach(async () => {
-  vi.useFakeTimers()
-  rust = new Rust()
-  course = new Course(rust)
-  await course.replace(async () => rust.view())
+  ;({ rust, course } = await openSlowly())
 })
 afterEach(() => void vi.useRealTimers())
 

@@ -40,8 +40,8 @@ export function absence(at: number, names: readonly string[], days: readonly num
   return [
     { key: `${key}.who`, label: label('who'), kind: 'choice', choices: names.map((name) => [name, name]) },
     { key: `${key}.day`, label: label('day'), kind: 'choice', choices: days.map((day) => [String(day), String(day)]) },
-    { key: `${key}.from`, label: label('from'), unset: 'start' },
-    { key: `${key}.until`, label: label('until'), unset: 'end' },
+    { key: `${key}.from`, label: label('from'), kind: 'time', unset: 'start' },
+    { key: `${key}.until`, label: label('until'), kind: 'time', unset: 'end' },
   ]
 }
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { BookedCourse, KitStore, Lot } from '../bindings'
-import { about, courseState, faults, first, isAsked, standing } from './words'
+import { about, courseState, isAsked, standing } from './words'
 
 it('says what a lot is, and nothing of what is plain', () => {
   const spade: Lot = { item: 'Spade', unit: '', owner: '', good: 1, care: 0, broken: 0, mass: '', note: '' }
@@ -24,14 +24,4 @@ it('says how the course stands with the store', () => {
   expect(standing(store({ stands: 'booked', booked: [{ item: 'Spade', count: 4 }] }))).toMatch(/^1 thing is booked/)
   expect(standing(store({ stands: 'home', courses: [{ ...mine, home: '2027-04-25' }] }))).toContain('2027-04-25')
   expect(courseState(mine)).toBe('booked')
-})
-
-it('tells each fault of a list on its own line', () => {
-  expect(faults({ cure: 'kit.csv, row 3: one\n\nkit.csv, row 9: two' })).toEqual(['kit.csv, row 3: one', 'kit.csv, row 9: two'])
-  expect(faults({ cure: '' })).toEqual([])
-})
-
-it('cuts a long list and says how much is left', () => {
-  expect(first([1, 2, 3], 2)).toEqual({ shown: [1, 2], more: 'and 1 more' })
-  expect(first([1, 2], 2).more).toBe('')
 })

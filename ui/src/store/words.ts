@@ -23,12 +23,3 @@ export function standing({ stands, booked, courses }: KitStore): string {
 }
 
 export const courseState = ({ home }: BookedCourse) => (home === '' ? 'booked' : `home on ${home}`)
-
-/** A refusal that names its faults one to a line. */
-export const faults = ({ cure }: { cure: string }) => cure.split('\n').filter((line) => line.trim() !== '')
-
-/** The first of a long list, and how many more there are. */
-export function first<T>(all: readonly T[], most: number): { shown: readonly T[]; more: string } {
-  const rest = all.slice(most).length
-  return { shown: all.slice(0, most), more: rest === 0 ? '' : `and ${rest} more` }
-}

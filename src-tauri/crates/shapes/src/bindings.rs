@@ -104,6 +104,7 @@ fn window_types() -> String {
         window::PaceBook,
         window::PaceRow,
         window::PaceCourse,
+        window::PacePreview,
         window::YourCourses,
         window::RecentCourse,
         window::ExampleCourse,

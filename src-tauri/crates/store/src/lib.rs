@@ -11,6 +11,8 @@
 //!   what, on which days
 //! - [`Store::home`], [`Store::take_back_home`]: what came back, broke, was used up or lost
 //! - [`PaceRecord`], [`Store::record`], [`Store::take_back_record`]: how long the stages took
+//! - [`PaceList`], [`Store::preview_pace`], [`Store::apply_pace`], [`Store::export_pace`]: the pace
+//!   book as a CSV file
 //! - [`KitList`], [`Store::preview`], [`Store::apply`], [`Store::export`]: the kit list as a
 //!   CSV or XLSX file
 
@@ -26,6 +28,7 @@ mod migrations;
 mod notice;
 mod open;
 mod pace_book;
+mod pace_import;
 mod sheet;
 mod taking_back;
 mod text;
@@ -39,4 +42,7 @@ pub use lots::{Lot, MOST_MASS_KG, MOST_OF_ONE};
 pub use notice::ReadOnly;
 pub use open::{FILE_NAME, Store};
 pub use pace_book::PaceRecord;
-pub use sheet::{Column, Fault, Kind, KitList, MOST_ROWS, Refusal, is_kit_list, rows_of};
+pub use pace_import::{PaceChanged, PacePreview};
+pub use sheet::{
+    Column, Fault, Kind, KitList, MOST_ROWS, PaceList, Refusal, is_kit_list, is_pace_book, rows_of,
+};

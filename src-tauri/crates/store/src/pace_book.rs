@@ -11,7 +11,7 @@ use std::collections::HashSet;
 use std::path::{Path, PathBuf};
 
 /// More pairs than ever stand at one string.
-const MOST_TIED: f64 = 1_000.0;
+pub(crate) const MOST_TIED: f64 = 1_000.0;
 
 /// What is recorded of one course.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,15 +38,11 @@ impl Store {
     pub fn record(&mut self, record: &PaceRecord) -> Result<(), Error> {
         let path = identity(&record.path)?;
         let it = sound(record)?;
-        self.writing(|change| {
-            let older = "UPDATE pace_record SET counts = 0 WHERE path = ?1";
-            change.execute(older, [&path])?;
-            let put = "INSERT INTO pace_record (path, title, first_day, recorded_on, counts)
-                VALUES (?1, ?2, ?3, ?4, 1)";
-            let (first_day, on) = (date_text(record.first_day), date_text(record.recorded_on));
-            change.execute(put, params![path, it.course, first_day, on])?;
-            put_stages(change, change.last_insert_rowid(), &it.stages)
-        })
+        let record = PaceRecord {
+            record: it,
+            ..record.clone()
+        };
+        self.writing(|change| put(change, &path, &record))
     }
 
     /// Takes the record of a course back: the one before it counts again. Tells which that is;
@@ -76,15 +72,34 @@ impl Store {
     /// # Errors
     /// [`Error::Busy`], [`Error::Damaged`], [`Error::NewerUnreadable`].
     pub fn pace_records(&self) -> Result<Vec<PaceRecord>, Error> {
-        self.reading(|db| {
-            let mut ask = db.prepare(
-                "SELECT id FROM pace_record WHERE counts ORDER BY first_day, title, path",
-            )?;
-            let ids = ask.query_map([], |row| row.get(0))?;
-            let ids: Vec<i64> = ids.collect::<Result<_, _>>()?;
-            ids.into_iter().map(|id| one(db, id)).collect()
-        })
+        self.reading(counting)
     }
+}
+
+/// The records that count, in their order.
+pub(crate) fn counting(db: &Connection) -> Result<Vec<PaceRecord>, Error> {
+    let ask = "SELECT id FROM pace_record WHERE counts ORDER BY first_day, title, path";
+    let mut ask = db.prepare(ask)?;
+    let ids = ask.query_map([], |row| row.get(0))?;
+    let ids: Vec<i64> = ids.collect::<Result<_, _>>()?;
+    ids.into_iter().map(|id| one(db, id)).collect()
+}
+
+/// Puts a sound record over what was recorded of the course.
+pub(crate) fn put(db: &Connection, identity: &str, record: &PaceRecord) -> Result<(), Error> {
+    let older = "UPDATE pace_record SET counts = 0 WHERE path = ?1";
+    db.execute(older, [identity])?;
+    let put = "INSERT INTO pace_record (path, title, first_day, recorded_on, counts)
+        VALUES (?1, ?2, ?3, ?4, 1)";
+    let (first_day, on) = (date_text(record.first_day), date_text(record.recorded_on));
+    let title = &record.record.course;
+    db.execute(put, params![identity, title, first_day, on])?;
+    put_stages(db, db.last_insert_rowid(), &record.record.stages)
+}
+
+/// Whether a string can tie so many pairs together.
+pub(crate) fn may_be_tied(pairs: f64) -> bool {
+    (1.0..=MOST_TIED).contains(&pairs)
 }
 
 /// Whether a course has a record, whichever counts.
@@ -137,7 +152,7 @@ fn sound(given: &PaceRecord) -> Result<Record, Error> {
                 stage: row.stage.clone(),
             });
         }
-        let out = |pairs: &f64| !(1.0..=MOST_TIED).contains(pairs);
+        let out = |pairs: &f64| !may_be_tied(*pairs);
         if let Some(given) = row.tied.filter(out) {
             return Err(Error::TiedPairs {
                 stage: row.stage.clone(),

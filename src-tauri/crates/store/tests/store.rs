@@ -16,6 +16,7 @@ mod store {
     mod opening;
     mod others;
     mod pace_book;
+    mod pace_file;
     mod power;
     mod round_trip;
     mod separated;

@@ -276,6 +276,29 @@ pub(crate) enum Pace {
         #[arg(long, value_name = "DIR")]
         store: PathBuf,
     },
+    /// Write the pace book to a new CSV file, a row for each stage of each course
+    Export {
+        /// The file to write
+        file: PathBuf,
+        /// The folder of the store
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
+    /// Take in a pace book, CSV: all of it or, on any fault, nothing
+    ///
+    /// Columns: course, first day, recorded on, stage, usual minutes, taken minutes, pairs at the
+    /// string, course file; all but the pairs must be there. Courses that the file does not name
+    /// stay. What was recorded otherwise of a course counts no longer; take-back brings it back.
+    Import {
+        /// The pace book
+        file: PathBuf,
+        /// Only show what would change
+        #[arg(long)]
+        look: bool,
+        /// The folder of the store; made if it is not there
+        #[arg(long, value_name = "DIR")]
+        store: PathBuf,
+    },
     /// Take the record of a course back: the one before it counts again, if there was one
     TakeBack {
         /// The course file

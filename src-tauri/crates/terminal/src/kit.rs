@@ -43,7 +43,7 @@ pub(crate) fn there(store: &Path) -> Result<&Path, String> {
         return Ok(store);
     }
     Err(format!(
-        "{}: there is no such folder\nname the folder of your store; coursewright kit import and coursewright pace record make a new one",
+        "{}: there is no such folder\nname the folder of your store; coursewright kit import, coursewright pace import and coursewright pace record make a new one",
         store.display()
     ))
 }

@@ -1,4 +1,4 @@
-//! The pace book on the command line: list, record, take back.
+//! The pace book on the command line: list, record, take back, to and from a file.
 
 use crate::arguments::Pace;
 use crate::kit::there;
@@ -12,7 +12,7 @@ use std::error::Error;
 use std::fmt::Write;
 use std::path::Path;
 use std::process::ExitCode;
-use store::{PaceRecord, Store};
+use store::{PaceList, PacePreview, PaceRecord, Store};
 
 pub(crate) fn pace(call: &Pace, out: &mut String) -> Done {
     match call {
@@ -46,6 +46,8 @@ pub(crate) fn pace(call: &Pace, out: &mut String) -> Done {
             )?;
             shown(store, out)
         }
+        Pace::Export { file, store } => export(file, &Store::read(there(store)?)?, out),
+        Pace::Import { file, look, store } => import(file, *look, store, out),
         Pace::TakeBack { course, store } => {
             let before = Store::open(there(store)?)?.take_back_record(course)?;
             match before {
@@ -63,17 +65,60 @@ pub(crate) fn pace(call: &Pace, out: &mut String) -> Done {
 
 fn list(store: &Path, out: &mut String) -> Done {
     for it in Store::read(there(store)?)?.pace_records()? {
-        writeln!(
-            out,
-            "{}, {}, recorded on {}: {} ({})",
-            it.record.course,
-            it.first_day,
-            it.recorded_on,
-            stages(&it.record),
-            it.path.display()
-        )?;
+        writeln!(out, "{}", said(&it))?;
     }
     shown(store, out)
+}
+
+/// `Hollin Bank, 2027-04-24, recorded on 2027-04-25: 3 stages (hollin.walling)`
+fn said(it: &PaceRecord) -> String {
+    format!(
+        "{}, {}, recorded on {}: {} ({})",
+        it.record.course,
+        it.first_day,
+        it.recorded_on,
+        stages(&it.record),
+        it.path.display()
+    )
+}
+
+fn export(file: &Path, store: &Store, out: &mut String) -> Done {
+    PaceList::may_be_called(file)?;
+    files::save_new(file, &store.export_pace()?)?;
+    writeln!(out, "{}", file.display())?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn import(file: &Path, look: bool, folder: &Path, out: &mut String) -> Done {
+    let list = PaceList::read(file)?;
+    let mut store = Store::open(folder)?;
+    let preview = store.preview_pace(&list)?;
+    would_change(&preview, out)?;
+    if look {
+        writeln!(out, "Nothing was changed.")?;
+        return Ok(ExitCode::SUCCESS);
+    }
+    store.apply_pace(&preview)?;
+    shown(folder, out)
+}
+
+fn would_change(preview: &PacePreview, out: &mut String) -> std::fmt::Result {
+    for it in &preview.added {
+        writeln!(out, "new      {}", said(it))?;
+    }
+    for it in &preview.changed {
+        writeln!(
+            out,
+            "changed  {}  (was: {}, recorded on {})",
+            said(&it.after),
+            stages(&it.before.record),
+            it.before.recorded_on
+        )?;
+    }
+    for it in &preview.not_in_file {
+        writeln!(out, "kept     {}", said(it))?;
+    }
+    writeln!(out, "{} as they were", preview.same.len())
 }
 
 fn stages(record: &Record) -> String {

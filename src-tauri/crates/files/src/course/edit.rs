@@ -29,6 +29,7 @@ pub use running::{tell, untell, unwish, wish};
 pub use vehicles::{add_vehicle, remove_vehicle};
 
 use super::CourseFile;
+use super::node::AS_A_TIME;
 use crate::Fault;
 use crate::quantity::with_points;
 use toml_edit::{ArrayOfTables, DocumentMut, Formatted, Item, Table, TableLike, Value};
@@ -80,7 +81,15 @@ fn set_as_typed(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
         put(table, last, typed);
     }
     linked::follow(&mut document, key, typed, units);
-    checked(document, text)
+    checked(document, text).map_err(|fault| match fault {
+        // Who types a time does not see how the file has it.
+        fault if fault.key == key && fault.cure == AS_A_TIME => Fault {
+            what: format!("{key}: this is not a time of day"),
+            cure: "write it as 13:30 or as 1:30 pm".to_owned(),
+            ..fault
+        },
+        fault => fault,
+    })
 }
 
 /// The text with one more course day: like the last, a day later.
@@ -198,6 +207,15 @@ fn element(item: &mut Item, number: usize) -> Option<&mut dyn TableLike> {
     }
 }
 
+/// Keys of times of day.
+const TIMES: [&str; 6] = ["start", "finish", "time", "at", "from", "until"];
+
+/// A time of day, however it was typed, as the file has it.
+fn time_value(typed: &str) -> Option<Value> {
+    let time = super::clock::time_of_day(typed)?;
+    time.format("%H:%M:%S").to_string().parse().ok()
+}
+
 /// Puts a value in place of the old one, with the space and the comment round it kept.
 fn put(table: &mut dyn TableLike, key: &str, typed: &str) {
     if typed.is_empty() {
@@ -205,7 +223,8 @@ fn put(table: &mut dyn TableLike, key: &str, typed: &str) {
         return;
     }
     let old = table.get(key).and_then(Item::as_value).cloned();
-    let mut value = value_of(typed, old.as_ref());
+    let of_day = TIMES.contains(&key).then(|| time_value(typed)).flatten();
+    let mut value = of_day.unwrap_or_else(|| value_of(typed, old.as_ref()));
     if let Some(old) = &old {
         *value.decor_mut() = old.decor().clone();
         // A list that was written as a list of quantities is replaced as a whole.
@@ -273,6 +292,23 @@ fn text_value(text: &str) -> Value {
 mod tests {
     use super::set;
     use crate::Library;
+
+    #[test]
+    fn a_time_by_the_clock_of_twelve_hours_is_kept_as_the_file_has_it() {
+        let text = Library::example(false);
+        for (key, typed, written) in [
+            ("day.0.finish", "4:45 pm", "finish = 16:45:00"),
+            ("day.0.breaks.1.start", "1:05 p.m.", "start = 13:05:00"),
+            ("day.0.start", "8.30", "start = 08:30:00"),
+        ] {
+            let edited = set(text, key, typed).unwrap_or_else(|wrong| panic!("{key}: {wrong:?}"));
+            assert!(edited.contains(written), "{key}: {edited}");
+        }
+        let refused = set(text, "day.0.finish", "half past four").expect_err("no time");
+        assert_eq!(refused.cure, "write it as 13:30 or as 1:30 pm");
+        let ends = set(text, "wall.ends.start", "raked").expect("no time of day");
+        assert!(ends.contains("start = \"raked\""));
+    }
 
     #[test]
     fn a_decimal_comma_is_written_as_a_point_and_a_text_keeps_its_commas() {

@@ -1,6 +1,7 @@
 //! The course file: read, refused, planned, edited.
 
 mod begin;
+mod clock;
 mod edit;
 mod node;
 #[cfg(test)]
@@ -10,6 +11,7 @@ mod read;
 mod values;
 
 pub use begin::{Answers, begin};
+pub use clock::time_of_day;
 pub use edit::{
     add_absence, add_break, add_day, add_rain, add_stretch, add_survey, add_vehicle, again,
     change_rule, mark, remove_absence, remove_break, remove_day, remove_rain, remove_row,

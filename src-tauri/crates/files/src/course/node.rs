@@ -2,7 +2,7 @@
 
 mod entry;
 
-pub(super) use entry::said;
+pub(super) use entry::{AS_A_TIME, said};
 
 use crate::Fault;
 use std::cell::RefCell;

@@ -1,6 +1,6 @@
 //! What a person drops onto the window or pastes into it, before anything is taken in.
 
-use super::{KitListPreview, Trouble};
+use super::{KitListPreview, PacePreview, Trouble};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -12,6 +12,8 @@ pub enum Dropped {
     Course,
     /// A kit list, looked at.
     KitList(KitListPreview),
+    /// A pace book, looked at.
+    PaceBook(PacePreview),
     /// A list of people: its lines, cells parted by tabs.
     Roster(String),
     /// Nothing known.

@@ -24,7 +24,7 @@ pub use keeping::{Keeping, Kept, Outside};
 pub use lessons::{
     LessonChange, LessonDraft, LessonFault, LessonKept, LessonParts, LessonShelf, ShelfLesson,
 };
-pub use pace::{PaceBook, PaceCourse, PaceRow};
+pub use pace::{PaceBook, PaceCourse, PacePreview, PaceRow};
 pub use pages::{Document, PagePreview, PagesAsked, Printed, Printing};
 pub use paper::{PaperEnd, PaperSheet, PaperSheets};
 pub use rules::{Rule, RuleKey};

@@ -50,6 +50,21 @@ pub struct PaceCourse {
     pub this: bool,
 }
 
+/// What taking in a pace book would change, in words.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct PacePreview {
+    /// The file's name.
+    pub file: String,
+    /// Courses that the book does not have.
+    pub added: Vec<String>,
+    /// Courses that would be recorded otherwise.
+    pub changed: Vec<String>,
+    /// How many are in the book just so.
+    pub same: usize,
+    /// Courses that the file does not have; they stay.
+    pub not_in_file: Vec<String>,
+}
+
 impl PaceRow {
     /// The stages of a record, in its order.
     pub fn all(record: &Record, tables: &Tables) -> Vec<Self> {

@@ -1,12 +1,12 @@
-//! A kit list as CSV: separated by commas, semicolons or tabs, in UTF-8.
+//! A list as CSV: separated by commas, semicolons or tabs, in UTF-8.
 
-use super::KitList;
 use super::cells::{Cell, Marks, Row};
-use super::columns::{Field, MOST_COLUMNS};
+use super::columns::{Heading, MOST_COLUMNS};
 use super::encoding::{load, text};
 use super::faults::{Column, Fault, Faults};
+use super::fields::Field;
 use super::guard;
-use super::read::Reader;
+use super::reader::{Content, Reader};
 use ::csv::{ReaderBuilder, StringRecord};
 use std::path::Path;
 
@@ -14,7 +14,7 @@ use std::path::Path;
 /// it was never closed.
 const LAST: &str = "last record";
 
-pub(super) fn read(path: &Path) -> Result<KitList, Faults> {
+pub(super) fn read<C: Content>(path: &Path) -> Result<Reader<C>, Faults> {
     let text = text(&load(path)?)?;
     let (separator, text) = separator(&text);
     let mut reader = Reader::new(match separator {
@@ -34,7 +34,7 @@ pub(super) fn read(path: &Path) -> Result<KitList, Faults> {
         let column = Column::new(last_column(&record), "");
         reader.fault(fault.in_row(number).in_column(column));
     }
-    reader.finish()
+    Ok(reader)
 }
 
 /// Each row, as long as `take` says to go on.

@@ -1,26 +1,33 @@
-//! The kit list as a file of rows and columns: read with every fault at its place, written so
-//! that reading it gives the same list.
+//! The kit list and the pace book as files of rows and columns: read with every fault at its place,
+//! written so that reading one gives the same.
 
 mod cells;
 mod columns;
 mod csv;
 mod encoding;
 mod faults;
+mod fields;
 mod guard;
 mod number;
+mod pace;
 mod read;
+mod reader;
 mod rows;
 mod write;
 mod xlsx;
 
 pub use faults::{Column, Fault, Refusal};
-pub use rows::{is_kit_list, rows_of};
+pub use pace::PaceList;
+pub use rows::{is_kit_list, is_pace_book, rows_of};
 
 use crate::Error;
 use crate::lots::Lot;
 use columns::Columns;
+use faults::Faults;
+use fields::Field;
 use std::path::Path;
 
+pub(crate) use pace::write as write_pace_book;
 pub(crate) use write::write;
 
 /// The most rows a kit list may have below its header.
@@ -51,7 +58,7 @@ pub struct KitList {
     /// In the order of the file.
     pub(crate) lots: Vec<Lot>,
     /// What the file says of each lot.
-    pub(crate) columns: Columns,
+    pub(crate) columns: Columns<Field>,
 }
 
 impl KitList {
@@ -65,11 +72,12 @@ impl KitList {
     /// [`Error::Sheet`] with every fault at its row and column, up to 20 of them.
     pub fn read(path: &Path) -> Result<Self, Error> {
         let list = faults::kind_of(path)
-            .map_err(faults::Faults::from)
+            .map_err(Faults::from)
             .and_then(|kind| match kind {
                 Kind::Csv => csv::read(path),
                 Kind::Xlsx => xlsx::read(path),
-            });
+            })
+            .and_then(read::list);
         list.map_err(|faults| faults.in_file(path).into())
     }
 

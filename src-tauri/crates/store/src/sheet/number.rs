@@ -46,6 +46,13 @@ pub(super) fn kilograms_of(number: f64) -> Result<f64, Fault> {
     }
 }
 
+/// Minutes or pairs: any number from 0 up; whether it can be is for the pace book to say.
+pub(super) fn amount(text: &str, marks: Marks, cure: &str) -> Result<f64, Fault> {
+    let (number, _) = plain(text, marks, cure)?;
+    not_negative(number)?;
+    Ok(number.abs())
+}
+
 fn not_negative(number: f64) -> Result<(), Fault> {
     if number < 0.0 {
         let what = format!("{number} is less than nothing");

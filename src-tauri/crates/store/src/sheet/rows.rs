@@ -1,8 +1,10 @@
 //! A spreadsheet as plain rows of words, for lists that are no kit list.
 
 use super::cells::{Cell, Row};
-use super::columns::{Field, MOST_COLUMNS};
+use super::columns::{Heading, MOST_COLUMNS};
 use super::faults::{Fault, Faults};
+use super::fields::Field;
+use super::pace::PaceField;
 use super::{Kind, csv, faults, xlsx};
 use crate::Error;
 use std::path::Path;
@@ -41,11 +43,20 @@ pub fn rows_of(path: &Path) -> Result<Vec<Vec<String>>, Error> {
 
 /// Whether the first row names the columns that a kit list must have.
 pub fn is_kit_list(rows: &[Vec<String>]) -> bool {
-    let has = |field: Field| {
+    names_columns(rows, Field::NEEDED)
+}
+
+/// Whether the first row names columns that only a pace book has.
+pub fn is_pace_book(rows: &[Vec<String>]) -> bool {
+    names_columns(rows, &[PaceField::Stage, PaceField::Taken])
+}
+
+fn names_columns<F: Heading>(rows: &[Vec<String>], fields: &[F]) -> bool {
+    let has = |field: &F| {
         let first = rows.first().into_iter().flatten();
-        first.filter_map(|it| Field::of(it)).any(|it| it == field)
+        first.filter_map(|it| F::of(it)).any(|it| it == *field)
     };
-    has(Field::Item) && has(Field::Good)
+    fields.iter().all(has)
 }
 
 fn words(row: &Row) -> Vec<String> {
@@ -93,7 +104,9 @@ mod tests {
         );
         assert!(!is_kit_list(&list));
         let kit = rows("kit.csv", b"Item,Good\nSpade,4\n").expect("reads");
-        assert!(is_kit_list(&kit));
+        assert!(is_kit_list(&kit) && !is_pace_book(&kit));
+        let pace = rows("pace.csv", b"Stage;taken MINUTES;Usual\ndig;1,5;1\n").expect("reads");
+        assert!(is_pace_book(&pace) && !is_kit_list(&pace));
     }
 
     #[test]

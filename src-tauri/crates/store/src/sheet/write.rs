@@ -1,6 +1,7 @@
 //! The kit list written as CSV or as a workbook.
 
-use super::columns::Field;
+use super::columns::Heading;
+use super::fields::Field;
 use super::{Kind, guard};
 use crate::Error;
 use crate::lots::Lot;
@@ -10,7 +11,7 @@ use rust_xlsxwriter::{DocProperties, ExcelDateTime, Format, Workbook, Worksheet,
 use std::fmt::Display;
 
 /// Spreadsheets take a CSV file for UTF-8 when it begins with this.
-const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
+pub(super) const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
 
 /// The lots as a file's content.
 pub(crate) fn write(lots: &[Lot], kind: Kind) -> Result<Vec<u8>, Error> {
@@ -20,7 +21,7 @@ pub(crate) fn write(lots: &[Lot], kind: Kind) -> Result<Vec<u8>, Error> {
     }
 }
 
-fn failed(cause: impl Display) -> Error {
+pub(super) fn failed(cause: impl Display) -> Error {
     Error::Export {
         what: cause.to_string(),
     }
@@ -53,10 +54,10 @@ fn csv(lots: &[Lot]) -> Result<Vec<u8>, Error> {
     let mut file = WriterBuilder::new()
         .terminator(Terminator::CRLF)
         .from_writer(BYTE_ORDER_MARK.to_vec());
-    let headings = Field::ALL.map(Field::heading);
+    let headings = Field::ALL.iter().map(|it| it.heading());
     file.write_record(headings).map_err(failed)?;
     for lot in lots {
-        let cells = Field::ALL.map(|field| match said(lot, field) {
+        let cells = Field::ALL.iter().map(|field| match said(lot, *field) {
             Said::Text(text) => guard::put(text).into_owned(),
             Said::Number(number) => number.to_string(),
             Said::Nothing => String::new(),
@@ -75,7 +76,7 @@ fn workbook(lots: &[Lot]) -> Result<Vec<u8>, XlsxError> {
     sheet.set_name("Kit")?;
     sheet.set_freeze_panes(1, 0)?;
     let bold = Format::new().set_bold();
-    for (column, field) in (0..).zip(Field::ALL) {
+    for (column, field) in (0..).zip(Field::ALL.iter().copied()) {
         sheet.write_string_with_format(0, column, field.heading(), &bold)?;
         sheet.set_column_width(column, width(field))?;
         for (row, lot) in (1..).zip(lots) {

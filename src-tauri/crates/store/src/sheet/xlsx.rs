@@ -1,11 +1,10 @@
 //! A kit list as a workbook: its first sheet that is not hidden, read cell by cell.
 
-use super::KitList;
 use super::cells::{Cell, Marks, Row};
 use super::encoding::{COMPOUND, ZIP, load};
 use super::faults::{Fault, Faults};
 use super::guard;
-use super::read::Reader;
+use super::reader::{Content, Reader};
 use calamine::{DataRef, Reader as _, SheetType, SheetVisible, Xlsx, XlsxError};
 use std::io::{Cursor, Read};
 use std::path::Path;
@@ -16,10 +15,10 @@ const MOST_UNPACKED: u64 = 200_000_000;
 /// The most parts that a workbook may be made of.
 const MOST_PARTS: usize = 2_000;
 
-pub(super) fn read(path: &Path) -> Result<KitList, Faults> {
+pub(super) fn read<C: Content>(path: &Path) -> Result<Reader<C>, Faults> {
     let mut reader = Reader::new(Marks::Either);
     each_row(path, &mut |row| reader.row(row))?;
-    reader.finish()
+    Ok(reader)
 }
 
 /// Each row of the first sheet that is shown, as long as `take` says to go on.

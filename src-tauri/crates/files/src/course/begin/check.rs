@@ -2,6 +2,7 @@
 
 use super::{Answers, DayHours};
 use crate::course::nearest;
+use crate::course::time_of_day;
 use crate::{Fault, Zones};
 use chrono::{NaiveDate, NaiveTime, Offset, TimeZone};
 use chrono_tz::{TZ_VARIANTS, Tz};
@@ -279,14 +280,12 @@ fn first_day(typed: &str, faults: &mut Faults) -> Option<NaiveDate> {
 }
 
 fn time(key: &str, typed: &str, faults: &mut Faults) -> Option<NaiveTime> {
-    let forms = ["%H:%M", "%H:%M:%S", "%H.%M"];
-    let read = |form: &&str| NaiveTime::parse_from_str(typed.trim(), form).ok();
     let what = || match typed.trim() {
         "" => "there is no time yet".to_owned(),
         typed => format!("\"{}\" is not a time of day", short(typed)),
     };
-    let found = forms.iter().find_map(read);
-    faults.need(found, key, what, "give the time of day as 09:00")
+    let cure = "give the time of day as 09:00, or as 9 am";
+    faults.need(time_of_day(typed), key, what, cure)
 }
 
 fn people(answers: &Answers, faults: &mut Faults) -> Option<[u32; 4]> {

@@ -254,7 +254,7 @@ impl<'a> Entry<'a> {
 
     /// A time of day.
     pub(in crate::course) fn time(&self) -> Result<NaiveTime, Fault> {
-        let cure = "write a time as 09:00:00, without quotes";
+        let cure = AS_A_TIME;
         let given = self.value().and_then(Value::as_datetime);
         let time = given.and_then(|it| it.time.filter(|_| it.date.is_none()));
         let time = time.ok_or_else(|| self.wrong_kind("a time of day", cure))?;
@@ -287,6 +287,9 @@ impl<'a> Entry<'a> {
 fn plain_metres(value: f64) -> String {
     craft::quantity::show_mark(metres(value), craft::quantity::Units::Metric)
 }
+
+/// How a time of day stands in a file.
+pub(in crate::course) const AS_A_TIME: &str = "write a time as 09:00:00, without quotes";
 
 /// A key as people count: `day.1.date` is the date of day 2.
 pub(in crate::course) fn said(path: &str) -> String {

@@ -189,7 +189,7 @@ fn water(of: &Of<'_>) -> Option<Reason> {
         number(each),
         super::line::percent(rule.spare)
     );
-    let figure = format!("{} {}", line.need, rule.unit);
+    let figure = crate::written::kit::counted(line.need, &rule.unit);
     let mut reason = Reason::new("water", &rule.item, &figure)
         .say(format!("{figure}: {}.", line.why))
         .step(
