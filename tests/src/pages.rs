@@ -5,6 +5,7 @@ mod pages {
     mod american;
     mod area;
     mod awkward;
+    mod clear;
     mod days;
     mod field;
     mod large;

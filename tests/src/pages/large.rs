@@ -1,5 +1,6 @@
 //! The large-print edition: every document of many courses, within its margins and in large letters.
 
+use super::clear::too_small;
 use super::look::every_document;
 use super::words::has_its_words;
 use checks::courses::{planned, with};
@@ -19,19 +20,30 @@ fn prints(text: &str) {
     });
 }
 
+/// The same, and every letter is large, in drawings too. A section with a bank is not held to
+/// that: its words take more room than a page has.
+fn prints_large(text: &str) {
+    let course = large(text);
+    every_document(&course, |document, _, paper| {
+        has_its_words(&course, document, paper);
+        let small = too_small(paper, course.edition);
+        assert!(small.is_empty(), "{}: {small:?}", document.name);
+    });
+}
+
 #[test]
 fn the_metric_example_in_large_print() {
-    prints(Library::example(false));
+    prints_large(Library::example(false));
 }
 
 #[test]
 fn the_imperial_example_in_large_print() {
-    prints(Library::example(true));
+    prints_large(Library::example(true));
 }
 
 #[test]
 fn timber_frames_on_a_slope_in_large_print() {
-    prints(include_str!("../../../lessons/examples/thorn-beck.walling"));
+    prints_large(include_str!("../../../lessons/examples/thorn-beck.walling"));
 }
 
 #[test]

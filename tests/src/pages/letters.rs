@@ -16,7 +16,7 @@ const LONGEST_LINE: usize = 100;
 const OF_A_DRAWING: f64 = 9.8 * 1.3;
 
 /// A page of one text, set as every page is.
-fn page(text: &str, edition: Edition) -> Paper {
+pub fn page(text: &str, edition: Edition) -> Paper {
     let template =
         format!("#import \"look.typ\": *\n#show: sheet.with(title: \"Test\")\n\n{text}\n");
     let look = include_str!("../../../lessons/pages/look.typ");
@@ -34,7 +34,7 @@ fn page(text: &str, edition: Edition) -> Paper {
 }
 
 /// How high a line of letters of so many points is.
-fn height_of(points: u32) -> f64 {
+pub fn height_of(points: u32) -> f64 {
     let paper = page(
         &format!("#text(size: {points}pt)[measured]"),
         Edition::Usual,

@@ -1,6 +1,7 @@
 //! What every document of every course must stand: printing, the standard, fonts, margins.
 
 use super::area::outside;
+use super::clear::on_each_other;
 use super::standard::fails;
 use checks::paper::Paper;
 use documents::{Course, DOCUMENTS, Document, print};
@@ -45,6 +46,7 @@ fn faults_of(course: &Course, document: &Document, first: &Printed, paper: &Pape
     }
     faults.extend(faults_of_file(paper));
     faults.extend(outside(paper, course.edition));
+    faults.extend(on_each_other(paper));
     if let Some(empty) = paper.pages().iter().position(|page| page.trim().is_empty()) {
         faults.push(format!("page {} is empty", empty + 1));
     }

@@ -1,5 +1,7 @@
 //! The drawings of a course, at the size they are shown.
 
+mod parts;
+
 use crate::over_time;
 use crate::spelling;
 use crate::{Course, Edition};
@@ -161,15 +163,6 @@ impl<'a> Drawings<'a> {
         self.picture_with_names(self.elevation_scene())
     }
 
-    /// The same in as many pictures as it takes for its letters to be read in large print.
-    pub(crate) fn elevation_in_parts(&self) -> Vec<Picture> {
-        let (plan, given) = self.planned();
-        let parts = |room| drawing::elevation_in_parts(plan, given, room);
-        let parts = self.in_parts(self.elevation_scene(), self.rooms.along, parts);
-        let parts = parts.into_iter();
-        parts.map(|part| self.picture_with_names(part)).collect()
-    }
-
     fn elevation_scene(&self) -> Scene {
         let (plan, given) = self.planned();
         self.drawn(self.rooms.along, |room| {
@@ -195,16 +188,6 @@ impl<'a> Drawings<'a> {
         }))
     }
 
-    /// The same in as many pictures as it takes for its letters to be read in large print.
-    pub(crate) fn setting_out_in_parts(&self) -> Vec<Picture> {
-        let (plan, given) = self.planned();
-        let room = self.rooms.setting_out;
-        let whole = self.drawn(room, |room| drawing::setting_out(plan, given, room));
-        let parts = |room| drawing::setting_out_in_parts(plan, given, room);
-        let parts = self.in_parts(whole, room, parts).into_iter();
-        parts.map(|part| self.picture(part)).collect()
-    }
-
     /// One frame put together.
     #[must_use]
     pub fn frame(&self) -> Picture {
@@ -222,10 +205,14 @@ impl<'a> Drawings<'a> {
     /// Where the stone lies, seen from above.
     #[must_use]
     pub fn heap_plan(&self) -> Picture {
+        self.picture(self.heap_plan_scene())
+    }
+
+    fn heap_plan_scene(&self) -> Scene {
         let (plan, given) = self.planned();
         let heaps = &plan.heaps;
         let draw = |room| drawing::heap_plan(plan, given, heaps, room);
-        self.picture(self.drawn(self.rooms.heap_plan, draw))
+        self.drawn(self.rooms.heap_plan, draw)
     }
 
     /// The days as bars, with how sure each stage's time is.
@@ -235,21 +222,6 @@ impl<'a> Drawings<'a> {
         let tables = &self.course.library.tables;
         let timetable = Timetable::of(plan, given, tables, clock(self.course));
         self.picture(drawing::timetable_bars(&timetable, self.rooms.timetable))
-    }
-
-    /// The same in as many pictures as it takes for their letters to be read on paper. None in
-    /// large print where a day is too full for that: the days stand there by the clock as well.
-    pub(crate) fn timetable_in_parts(&self) -> Vec<Picture> {
-        let (plan, given) = self.planned();
-        let tables = &self.course.library.tables;
-        let timetable = Timetable::of(plan, given, tables, clock(self.course));
-        let parts = drawing::timetable_in_parts(&timetable, self.rooms.timetable);
-        let large = self.course.edition == Edition::LargePrint;
-        let wanted = self.course.edition.enlarged();
-        if large && parts.iter().any(|part| self.printed(part) < wanted) {
-            return Vec::new();
-        }
-        parts.into_iter().map(|part| self.picture(part)).collect()
     }
 
     /// The chance of finishing against the length, where it was asked.
@@ -289,17 +261,6 @@ impl<'a> Drawings<'a> {
             }
         }
         best
-    }
-
-    /// A drawing whole, or in large print its stretches one by one where its letters would come
-    /// out smaller than theirs.
-    fn in_parts(&self, whole: Scene, room: Room, parts: impl Fn(Room) -> Vec<Scene>) -> Vec<Scene> {
-        let wanted = self.course.edition.enlarged();
-        if self.course.edition == Edition::Usual || wanted <= self.printed(&whole) {
-            return vec![whole];
-        }
-        let parts = parts(room);
-        if parts.is_empty() { vec![whole] } else { parts }
     }
 
     /// How much larger than drawn a drawing is printed at most, upright or, in large print,

@@ -33,7 +33,7 @@ mod overlap;
 #[cfg(test)]
 mod written;
 
-pub use above::heap_plan::heap_plan;
+pub use above::heap_plan::{heap_plan, heap_plan_in_parts};
 pub use above::line_plan::line_plan;
 pub use above::setting_out::{setting_out, setting_out_in_parts};
 pub use across::parts::section_blank;

@@ -192,8 +192,11 @@ fn nor_where_each_stretch_has_a_picture_of_its_own() {
         let plan = fixture::plan(&course);
         let elevation = crate::elevation_in_parts(&plan, &course, room);
         let setting_out = crate::setting_out_in_parts(&plan, &course, room);
+        let heaps = crate::heap_plan_in_parts(&plan, &course, &plan.heaps, room);
         for scene in elevation.iter().chain(&setting_out) {
             assert!(scene.width_mm <= room.width_mm + 1e-6, "{name}");
+        }
+        for scene in elevation.iter().chain(&setting_out).chain(&heaps) {
             let found = faults(scene).into_iter();
             all.extend(found.map(|fault| format!("{name}, {}: {fault}", scene.name)));
         }

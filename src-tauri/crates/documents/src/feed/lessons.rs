@@ -137,10 +137,11 @@ fn filled_all(course: &Course, texts: &[Wording]) -> Vec<String> {
     texts.iter().map(|text| filled(course, text)).collect()
 }
 
-/// A drawing of the course by its file and the key of its words; a sketch by its name.
+/// A drawing of the course by its file, the key of its words and that of its further parts; a
+/// sketch by its name.
 fn drawing(name: &str) -> Value {
     if COURSE_DRAWINGS.contains(&name) {
-        json!({ "file": format!("{name}.svg"), "words": words_key(name) })
+        json!({ "file": format!("{name}.svg"), "words": words_key(name), "more": more_key(name) })
     } else {
         json!({ "sketch": name })
     }
@@ -148,6 +149,10 @@ fn drawing(name: &str) -> Value {
 
 fn words_key(name: &str) -> String {
     format!("{}_words", name.replace('-', "_"))
+}
+
+fn more_key(name: &str) -> String {
+    format!("{}_more", name.replace('-', "_"))
 }
 
 /// The data with those drawings of the course that a lesson shows.
@@ -159,17 +164,17 @@ fn with_drawings(course: &Course, taught: &[Taught<'_>], own: Value) -> Feed {
     };
     let drawings = Drawings::on_card(course);
     for name in COURSE_DRAWINGS.into_iter().filter(|name| shown(name)) {
-        let (file, picture) = match name {
-            "section" => ("section.svg", drawings.section()),
-            "elevation" => ("elevation.svg", drawings.elevation()),
-            "line-plan" => ("line-plan.svg", drawings.line_plan()),
-            "setting-out" => ("setting-out.svg", drawings.setting_out()),
-            "frame" => ("frame.svg", drawings.frame()),
-            "gauge" => ("gauge.svg", drawings.gauge()),
-            "heap-plan" => ("heap-plan.svg", drawings.heap_plan()),
+        let (file, parts) = match name {
+            "section" => ("section.svg", vec![drawings.section()]),
+            "elevation" => ("elevation.svg", drawings.elevation_in_parts()),
+            "line-plan" => ("line-plan.svg", vec![drawings.line_plan()]),
+            "setting-out" => ("setting-out.svg", drawings.setting_out_in_parts()),
+            "frame" => ("frame.svg", vec![drawings.frame()]),
+            "gauge" => ("gauge.svg", vec![drawings.gauge()]),
+            "heap-plan" => ("heap-plan.svg", drawings.heap_plan_in_parts()),
             _ => continue,
         };
-        feed = feed.with(file, &words_key(name), picture);
+        feed = feed.with_parts(file, (&words_key(name), &more_key(name)), parts);
     }
     feed
 }

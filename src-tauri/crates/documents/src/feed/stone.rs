@@ -24,7 +24,8 @@ pub(crate) fn stone_order(course: &Course) -> Feed {
         "heaps": written.heaps,
     });
     let drawings = Drawings::on_paper(course);
-    Feed::new(course, own).with("heap-plan.svg", "heap_plan_words", drawings.heap_plan())
+    let keys = ("heap_plan_words", "heap_plan_more");
+    Feed::new(course, own).with_parts("heap-plan.svg", keys, drawings.heap_plan_in_parts())
 }
 
 /// How many working days ahead stone is ordered, and who says so; null if none is.

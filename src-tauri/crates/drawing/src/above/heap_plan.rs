@@ -8,6 +8,7 @@ use crate::above::heap_view::HeapView;
 use crate::above::heap_words::HeapWords;
 use crate::above::line_plan::{extent, turns};
 use crate::above::line_words::outset;
+use crate::along::stretches::told_with_the_first;
 use crate::paper::free_place::Ink;
 use crate::paper::pen::Pen;
 use crate::paper::scale::{Scale, strip};
@@ -36,10 +37,34 @@ const MOST_LIES: usize = 8;
 /// So much of the room a plan may seem to overfill and still be tried.
 const TRIED: f64 = 1.02;
 
-/// The heaps beside the wall as they lie on the ground, turned as it fits the room best.
+/// The heaps beside the wall as they lie on the ground, turned as it fits the room best, with
+/// the key of their stones.
 pub fn heap_plan(plan: &Plan, course: &Course, heaps: &Heaps, room: Room) -> Scene {
+    drawn((plan, course, heaps), room, true)
+}
+
+/// The plan and its key in a picture each, where the letters of one picture would come out too
+/// small; nothing where there is no key.
+pub fn heap_plan_in_parts(plan: &Plan, course: &Course, heaps: &Heaps, room: Room) -> Vec<Scene> {
+    if heaps.kinds().is_empty() {
+        return Vec::new();
+    }
     let room = sound(room);
-    let lies = Lie::all(plan, course, heaps, room);
+    let heading = Heading {
+        name: "heap-plan",
+        title: "What lies in the heaps".to_owned(),
+        description: told_with_the_first("the plan of the heaps", 1, 2),
+    };
+    let listed = key_within(heaps, course, 2, true, room.width_mm);
+    vec![
+        drawn((plan, course, heaps), room, false),
+        listed.into_scene(heading, None, room),
+    ]
+}
+
+fn drawn((plan, course, heaps): (&Plan, &Course, &Heaps), room: Room, keyed: bool) -> Scene {
+    let room = sound(room);
+    let lies = Lie::all((plan, course, heaps), room, keyed);
     let longest = lies
         .first()
         .map_or(1.0, |lie| lie.size.into_iter().fold(0.0, f64::max));
@@ -84,7 +109,7 @@ struct Lie {
     turn: f64,
     /// Width and height of all that is on the ground, in metres.
     size: [f64; 2],
-    /// Columns of the key.
+    /// Columns of the key, none where it has a picture of its own or nothing is in it.
     columns: usize,
     /// The key stands beside the plan, not below.
     beside: bool,
@@ -94,16 +119,22 @@ struct Lie {
 
 impl Lie {
     /// Every lie worth trying, the one that lets the plan be largest first.
-    fn all(plan: &Plan, course: &Course, heaps: &Heaps, room: Room) -> Vec<Self> {
+    fn all((plan, course, heaps): (&Plan, &Course, &Heaps), room: Room, keyed: bool) -> Vec<Self> {
         let corners = outlines(plan, course, heaps);
         let mut lies: Vec<(f64, Self)> = Vec::new();
         for (turn, liking) in turns(plan) {
             let size = extent(&corners, turn);
-            for (columns, beside) in [(1, true), (1, false), (2, false), (3, false)] {
-                let listed = key(heaps, course, columns, false).extent();
-                let key_mm = if heaps.kinds().is_empty() {
+            let keys = [(1, true), (1, false), (2, false), (3, false)];
+            let keys = if keyed && !heaps.kinds().is_empty() {
+                &keys[..]
+            } else {
+                &[(0, false)]
+            };
+            for &(columns, beside) in keys {
+                let key_mm = if columns == 0 {
                     [0.0; 2]
                 } else {
+                    let listed = key(heaps, course, columns, false).extent();
                     [listed.width(), listed.height()]
                 };
                 let lie = Self {
@@ -230,7 +261,7 @@ fn seen(
     let mut sheet = Sheet::default();
     view.draw(&mut sheet);
     let measured = HeapWords { view: &view }.write(&mut sheet, &mut Ink::default());
-    if !heaps.kinds().is_empty() {
+    if 0 < lie.columns {
         let drawn = sheet.extent();
         let taken = if lie.beside {
             drawn.width() + APART_MM

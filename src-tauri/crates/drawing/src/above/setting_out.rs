@@ -86,9 +86,16 @@ fn seen(
         every = every.max(words.write(&mut sheet));
         all.stack(sheet, APART_MM);
     }
-    let mut notes = vec![signs(plan, course, times(plan, scale), every, parts.len())];
-    notes.extend(taped.alike_in_words(plan, course));
-    notes.extend(arcs(plan, course));
+    let begins = parts.first().is_none_or(|stretch| stretch.first);
+    let mut notes = if begins {
+        vec![signs(plan, course, times(plan, scale), every, parts.len())]
+    } else {
+        goes_on(every)
+    };
+    if begins {
+        notes.extend(taped.alike_in_words(plan, course));
+        notes.extend(arcs(plan, course));
+    }
     strip(&mut all, scale, course.units, &notes, room.width_mm);
     all
 }
@@ -143,9 +150,23 @@ fn signs(plan: &Plan, course: &Course, times: u32, every: usize, stretches: usiz
         notes.push("All frames alike.".to_owned());
     }
     if 1 < every {
-        notes.push(format!("One figure in {every} is written."));
+        notes.push(one_in(every));
     }
     notes.join(" ")
+}
+
+/// What is said under a stretch that has a picture of its own: all that holds for the whole
+/// line stands under the first.
+fn goes_on(every: usize) -> Vec<String> {
+    let mut notes = vec!["Drawn as the first part, where its signs are told.".to_owned()];
+    if 1 < every {
+        notes.push(one_in(every));
+    }
+    notes
+}
+
+fn one_in(every: usize) -> String {
+    format!("One figure in {every} is written.")
 }
 
 /// Every arc with its letter, and how a straight string lies beside it.
