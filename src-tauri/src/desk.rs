@@ -291,6 +291,13 @@ impl Desk {
         Ok(())
     }
 
+    /// The text that typing in a field changes: as long as it goes on, the one it began at. Who empties
+    /// a field to write it anew finds its line where it was, with the remark behind it.
+    pub(crate) fn typed_over(&self, field: &str, goes_on: bool) -> String {
+        let began = (goes_on && self.history.goes_on(field)).then(|| self.history.before());
+        began.flatten().unwrap_or_else(|| self.text().to_owned())
+    }
+
     /// Back to before the last change.
     pub(crate) fn undo(&mut self) -> Result<(), Error> {
         if let Some(text) = self.history.before() {

@@ -12,7 +12,7 @@ use shapes::window::RuleKey;
 impl Desk {
     /// Sets one key to what was typed; refused, nothing changes.
     pub(crate) fn edit(&mut self, key: &str, typed: &str, goes_on: bool) -> Result<(), Error> {
-        let text = course::set(self.text(), key, typed)?;
+        let text = course::set(&self.typed_over(key, goes_on), key, typed)?;
         self.change_in(text, Some(key), goes_on)
     }
 

@@ -53,6 +53,17 @@ fn typing_on_is_one_change() {
     assert!(!desk.unsaved());
 }
 
+/// An emptied key goes from the file; written anew it comes back to its line, not to the end.
+#[test]
+fn a_field_emptied_and_written_anew_keeps_its_line() {
+    let (_folder, _path, mut desk) = desk_with_file();
+    let at_once = files::course::set(desk.text(), "group.novices", "4").expect("an edit");
+    for (typed, goes_on) in [("", false), ("4", true)] {
+        desk.edit("group.novices", typed, goes_on).expect("edits");
+    }
+    assert_eq!(desk.text(), at_once);
+}
+
 /// The figures come at once, what could be done otherwise when it is asked for; pages have both.
 #[test]
 fn what_could_be_done_otherwise_comes_after_the_figures() {
