@@ -296,7 +296,7 @@ impl Window {
              requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 300)))",
         );
         let url = format!("{}/screenshot", self.base);
-        let mut reply = ureq::get(&url).call().expect("a picture");
+        let mut reply = agent().get(&url).call().expect("a picture");
         let reply: Value = reply.body_mut().read_json().expect("its answer");
         let png = STANDARD
             .decode(reply["value"].as_str().expect("its content"))
@@ -307,7 +307,7 @@ impl Window {
 
 impl Drop for Window {
     fn drop(&mut self) {
-        let _ = ureq::delete(&self.base).call();
+        let _ = agent().delete(&self.base).call();
         let _ = self.driver.kill();
         let _ = self.driver.wait();
         // Every window of every test is watched; one that has failed already has said why.
@@ -320,13 +320,17 @@ impl Drop for Window {
     }
 }
 
-fn post(url: &str, body: &Value) -> Result<Value, String> {
-    let agent: ureq::Agent = ureq::Agent::config_builder()
+/// Asks the driver, which now and then never answers.
+fn agent() -> ureq::Agent {
+    ureq::Agent::config_builder()
         .http_status_as_error(false)
         .timeout_global(Some(PATIENCE))
         .build()
-        .into();
-    let mut reply = agent
+        .into()
+}
+
+fn post(url: &str, body: &Value) -> Result<Value, String> {
+    let mut reply = agent()
         .post(url)
         .send_json(body)
         .map_err(|wrong| wrong.to_string())?;
