@@ -2,8 +2,9 @@
 
 use crate::courses::{self, CourseEntry, home_on};
 use crate::lots::{count_of, item_name};
-use crate::text::{key, tidy};
+use crate::text::tidy;
 use crate::{Error, Store};
+use craft::kit::name_key;
 use rusqlite::params;
 use std::collections::BTreeMap;
 
@@ -53,7 +54,9 @@ fn together(items: &[(String, u32)]) -> Result<BTreeMap<String, (String, u32)>, 
     let mut sums: BTreeMap<String, (String, u32)> = BTreeMap::new();
     for (item, count) in items.iter().filter(|(_, count)| 0 < *count) {
         let item = item_name(item)?;
-        let sum = sums.entry(key(&item)).or_insert_with(|| (item.clone(), 0));
+        let sum = sums
+            .entry(name_key(&item))
+            .or_insert_with(|| (item.clone(), 0));
         let wanted = u64::from(sum.1) + u64::from(*count);
         sum.1 = count_of(&item, "booked", wanted)?;
     }

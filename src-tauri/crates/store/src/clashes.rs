@@ -2,10 +2,10 @@
 
 use crate::courses::date_of;
 use crate::error::day;
-use crate::text::key;
-use crate::{Error, Store, lots};
+use crate::{Error, Store};
 use chrono::NaiveDate;
 use rusqlite::Connection;
+use std::collections::hash_map::Entry;
 use std::collections::{BTreeMap, HashMap};
 use std::fmt;
 use std::path::PathBuf;
@@ -252,11 +252,20 @@ fn as_booked(db: &Connection, key: &str) -> Result<String, Error> {
 /// Each item's first spelling and what is usable of it, over all lots.
 fn usable_by_key(db: &Connection) -> Result<HashMap<String, (String, u32)>, Error> {
     let mut held: HashMap<String, (String, u32)> = HashMap::new();
-    for lot in lots::all(db)? {
-        let usable = lot.usable();
-        held.entry(key(&lot.item))
-            .and_modify(|(_, sum)| *sum = sum.saturating_add(usable))
-            .or_insert((lot.item, usable));
+    let ask = "SELECT item_key, item, good, care FROM lot ORDER BY item_key, owner_key";
+    let mut ask = db.prepare(ask)?;
+    let mut rows = ask.query([])?;
+    while let Some(row) = rows.next()? {
+        let usable = row.get::<_, u32>(2)?.saturating_add(row.get(3)?);
+        match held.entry(row.get(0)?) {
+            Entry::Occupied(mut entry) => {
+                let (_, sum) = entry.get_mut();
+                *sum = sum.saturating_add(usable);
+            }
+            Entry::Vacant(entry) => {
+                entry.insert((row.get(1)?, usable));
+            }
+        }
     }
     Ok(held)
 }

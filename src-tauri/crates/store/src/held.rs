@@ -1,10 +1,9 @@
 //! What is held of each item, and what other courses have booked of it on given days.
 
 use crate::courses::{date_of, date_text, identity};
-use crate::text::key;
 use crate::{Error, Store, lots};
 use chrono::NaiveDate;
-use craft::kit::{Held, Taken};
+use craft::kit::{Held, Taken, name_key};
 use rusqlite::Connection;
 use std::collections::{BTreeSet, HashMap};
 use std::path::Path;
@@ -30,7 +29,7 @@ impl Store {
             let mut held = totals(db)?;
             let places: HashMap<String, usize> = (0..)
                 .zip(&held)
-                .map(|(place, held)| (key(&held.item), place))
+                .map(|(place, held)| (name_key(&held.item), place))
                 .collect();
             for day in &days {
                 for (item, taken) in taken_on(db, day, own.as_deref())? {
@@ -50,7 +49,7 @@ fn totals(db: &Connection) -> Result<Vec<Held>, Error> {
     let mut all: Vec<Held> = Vec::new();
     let mut last = String::new();
     for lot in lots::all(db)? {
-        let of = key(&lot.item);
+        let of = name_key(&lot.item);
         if of != last {
             all.push(Held::counted(lot.item, 0));
             last = of;

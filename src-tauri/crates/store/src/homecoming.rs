@@ -1,9 +1,10 @@
 //! Counting the kit home: what came back, what broke, what was used up or lost.
 
 use crate::courses::{date_text, first_day, home_on, id_of, identity, known};
-use crate::text::{MOST_OF_NAME, key, tidy};
+use crate::text::{MOST_OF_NAME, tidy};
 use crate::{Error, Store};
 use chrono::NaiveDate;
+use craft::kit::name_key;
 use rusqlite::{Connection, params};
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -147,7 +148,7 @@ fn uncounted(
 ) -> Result<Vec<(String, u32)>, Error> {
     let mut counted: BTreeMap<String, (&str, u64)> = BTreeMap::new();
     for it in returns {
-        counted.entry(key(&it.item)).or_insert((&it.item, 0)).1 += it.counted();
+        counted.entry(name_key(&it.item)).or_insert((&it.item, 0)).1 += it.counted();
     }
     let ask = "SELECT item_key, item, count FROM booking WHERE course = ?1 ORDER BY item_key";
     let mut ask = db.prepare(ask)?;
@@ -258,8 +259,8 @@ fn lots_of(db: &Connection, it: &Return) -> Result<Vec<Changing>, Error> {
         "SELECT id, item, owner, good, care, broken FROM lot
          WHERE item_key = ?1 AND (?2 IS NULL OR owner_key = ?2) ORDER BY owner_key",
     )?;
-    let owner = it.owner.as_deref().map(key);
-    let lots = ask.query_map(params![key(&it.item), owner], |row| {
+    let owner = it.owner.as_deref().map(name_key);
+    let lots = ask.query_map(params![name_key(&it.item), owner], |row| {
         let counts = [row.get(3)?, row.get(4)?, row.get(5)?];
         Ok(Changing {
             id: row.get(0)?,

@@ -1,7 +1,8 @@
 //! Lots of kit: so many of an item that one person owns, by condition.
 
-use crate::text::{MOST_OF_NAME, MOST_OF_NOTE, key, tidy};
+use crate::text::{MOST_OF_NAME, MOST_OF_NOTE, tidy};
 use crate::{Error, Store};
+use craft::kit::name_key;
 use craft::quantity::{Mass, Read, kilograms};
 use rusqlite::{Connection, OptionalExtension, Row, params};
 
@@ -65,7 +66,7 @@ impl Lot {
     }
 
     pub(crate) fn key(&self) -> (String, String) {
-        (key(&self.item), key(&self.owner))
+        (name_key(&self.item), name_key(&self.owner))
     }
 }
 
@@ -203,7 +204,7 @@ fn lot_of(row: &Row<'_>) -> rusqlite::Result<Lot> {
 
 fn id_of(db: &Connection, item: &str, owner: &str) -> Result<Option<i64>, Error> {
     let ask = "SELECT id FROM lot WHERE item_key = ?1 AND owner_key = ?2";
-    let id = db.query_row(ask, [key(item), key(owner)], |row| row.get(0));
+    let id = db.query_row(ask, [name_key(item), name_key(owner)], |row| row.get(0));
     Ok(id.optional()?)
 }
 
@@ -235,5 +236,5 @@ pub(crate) fn put(db: &Connection, lot: &Lot) -> Result<(), Error> {
 /// Whether there was one to remove.
 pub(crate) fn remove(db: &Connection, item: &str, owner: &str) -> Result<bool, Error> {
     let gone = "DELETE FROM lot WHERE item_key = ?1 AND owner_key = ?2";
-    Ok(0 < db.execute(gone, [key(item), key(owner)])?)
+    Ok(0 < db.execute(gone, [name_key(item), name_key(owner)])?)
 }

@@ -1,4 +1,4 @@
-//! Names and notes as they are kept: tidied at the door, compared without regard to case.
+//! Names and notes as they are kept: tidied at the door.
 
 use crate::Error;
 
@@ -28,33 +28,9 @@ pub(crate) fn tidy(field: &'static str, text: &str, most: usize) -> Result<Strin
     }
 }
 
-/// What two spellings of one name share: small letters, single spaces.
-pub(crate) fn key(name: &str) -> String {
-    let mut key = String::with_capacity(name.len());
-    for word in name.split_whitespace() {
-        if !key.is_empty() {
-            key.push(' ');
-        }
-        key.push_str(&word.to_lowercase());
-    }
-    key
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn spellings_of_one_name_share_a_key() {
-        for (one, other, same) in [
-            ("Walling hammer", " walling  HAMMER ", true),
-            ("Über-Schaufel", "über-schaufel", true),
-            ("Spade", "Spades", false),
-            ("Pin\nlong", "pin long", true),
-        ] {
-            assert_eq!(key(one) == key(other), same, "{one:?} {other:?}");
-        }
-    }
 
     #[test]
     fn names_are_tidied_and_refused() {

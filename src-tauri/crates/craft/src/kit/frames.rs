@@ -1,6 +1,7 @@
 //! How many frames the tools make that are held: the scarcest part decides.
 
-use super::{Held, same_tool};
+use super::Held;
+use super::named::HeldByName;
 use crate::conditions::Conditions;
 use crate::course::FrameKind;
 use crate::quantity::whole_number;
@@ -32,13 +33,11 @@ pub fn frames_free(rules: &[KitRule], held: &[Held], kind: FrameKind) -> Option<
         FrameKind::Bar => Applies::Bars,
         FrameKind::Timber => Applies::Timber,
     }]);
+    let held = HeldByName::new(held);
     let parts = rules
         .iter()
         .filter(|rule| rule.limits_frames && !rule.off && conditions.met(rule.applies))
-        .filter_map(|rule| {
-            let held = held.iter().find(|held| same_tool(&held.item, &rule.item))?;
-            of_part(to_a_frame(rule)?, held)
-        });
+        .filter_map(|rule| of_part(to_a_frame(rule)?, held.get(&rule.item)?));
     parts.reduce(|one, other| FramesFree {
         usable: one.usable.min(other.usable),
         taken: one.taken.max(other.taken),

@@ -1,6 +1,7 @@
 //! The lines of the tool list: what is needed of each tool, what is held, what is short.
 
 use super::count::Counted;
+use super::named::HeldByName;
 use super::sizes;
 use super::{Held, Taken, same_tool};
 use crate::quantity::{Mass, kilograms};
@@ -51,19 +52,19 @@ pub struct KitLine {
 /// The tool list of a course, in the rules' order: rules that are off or not meant for it
 /// are left out, tools in sizes have a line for each size.
 pub fn kit(rules: &[KitRule], counted: &Counted<'_>, held: &[Held]) -> Vec<KitLine> {
+    let held = HeldByName::new(held);
     let meant = rules.iter().filter(|rule| counted.meets(rule));
     meant
         .flat_map(|rule| {
             if rule.comes_in_sizes() {
-                return sizes::lines(rule, counted, held);
+                return sizes::lines(rule, counted, &held);
             }
             let (need, why) = counted.need(rule);
-            let known = held.iter().find(|held| same_tool(&held.item, &rule.item));
             vec![line(
                 rule,
                 rule.item.clone(),
                 (need, why),
-                known,
+                held.get(&rule.item),
                 counted.bar,
             )]
         })

@@ -2,13 +2,14 @@
 //!
 //! `rules`: the table's rules as an instructor changes them; `count`: how many there are of what
 //! a rule counts by; `heat`: for what is carried by heat; `line` and `sizes`: the list; `held`:
-//! what there is of a tool; `frames`: how many frames that makes.
+//! what there is of a tool; `named`: when two names are one tool; `frames`: how many frames that makes.
 
 mod count;
 mod frames;
 mod heat;
 mod held;
 mod line;
+mod named;
 mod rules;
 mod sizes;
 
@@ -17,14 +18,9 @@ pub use frames::{FramesFree, frames_free};
 pub use heat::{Heat, SaidBy, Weather};
 pub use held::{Held, Taken};
 pub use line::{BAR_ITEM, KitLine, kit, total_mass};
+pub use named::{name_key, same_tool};
 pub use rules::{NEEDED_FOR_ALL, RuleChange, Standing, changed, known_items};
 pub use sizes::sized;
-
-/// Whether two names are of one tool: capitals and spaces round them tell nothing apart.
-pub fn same_tool(one: &str, other: &str) -> bool {
-    let plain = |name: &str| name.trim().to_lowercase();
-    plain(one) == plain(other)
-}
 
 #[cfg(test)]
 mod sample;

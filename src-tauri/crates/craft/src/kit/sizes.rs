@@ -3,7 +3,7 @@
 
 use super::count::{Counted, plain, spare, whole};
 use super::line::{KitLine, line};
-use super::{Held, same_tool};
+use super::named::HeldByName;
 use crate::course::GloveSize;
 use crate::tables::{KitRule, Per};
 
@@ -21,7 +21,7 @@ pub(super) fn names(item: &str) -> impl Iterator<Item = String> {
 
 /// A line for each size, the smallest first, and one for those whose size is not known: staff
 /// among them, where the rule is per person.
-pub(super) fn lines(rule: &KitRule, counted: &Counted<'_>, held: &[Held]) -> Vec<KitLine> {
+pub(super) fn lines(rule: &KitRule, counted: &Counted<'_>, held: &HeldByName<'_>) -> Vec<KitLine> {
     let students = &counted.group.students;
     let wear = |size| students.iter().filter(|it| it.gloves == size).count();
     let by_size = GloveSize::ALL.into_iter().filter_map(|size| {
@@ -45,7 +45,7 @@ fn of_size(
     size: GloveSize,
     people: usize,
     counted: &Counted<'_>,
-    held: &[Held],
+    held: &HeldByName<'_>,
 ) -> KitLine {
     let each = counted.each(rule);
     let worn = each * people as f64;
@@ -61,13 +61,18 @@ fn of_size(
         rule.why
     );
     let item = sized(&rule.item, Some(size));
-    let known = held.iter().find(|held| same_tool(&held.item, &item));
+    let known = held.get(&item);
     line(rule, item, (need, why), known, None)
 }
 
 /// Counted together, sizes mixed. What is held under the tool's own name counts here: nobody
 /// has said which sizes it is.
-fn of_no_size(rule: &KitRule, people: usize, counted: &Counted<'_>, held: &[Held]) -> KitLine {
+fn of_no_size(
+    rule: &KitRule,
+    people: usize,
+    counted: &Counted<'_>,
+    held: &HeldByName<'_>,
+) -> KitLine {
     let each = counted.each(rule);
     let worn = each * people as f64;
     let need = whole(worn * (1.0 + rule.spare)).max(rule.least as usize);
@@ -79,7 +84,6 @@ fn of_no_size(rule: &KitRule, people: usize, counted: &Counted<'_>, held: &[Held
         rule.why
     );
     let item = sized(&rule.item, None);
-    let named = |name: &str| held.iter().find(|held| same_tool(&held.item, name));
-    let known = named(&item).or_else(|| named(&rule.item));
+    let known = held.get(&item).or_else(|| held.get(&rule.item));
     line(rule, item, (need, why), known, None)
 }

@@ -2,9 +2,10 @@
 
 use crate::Error;
 use crate::course::{Course, GivenRate};
-use crate::kit::{self, Held, Standing, frames_free, same_tool};
+use crate::kit::{self, Held, Standing, frames_free, name_key};
 use crate::tables::{Before, KitRule, PaceTable, Rate, Stage, Tables};
 use std::borrow::Cow;
+use std::collections::HashSet;
 
 /// The table of pace with the rates a course gives in place of its own.
 pub(super) fn with_rates(
@@ -44,7 +45,8 @@ pub(super) fn kit_rules(course: &Course, tables: &Tables) -> Result<Vec<KitRule>
             known.push(item);
         }
     }
-    let counted = |held: &&Held| known.iter().any(|item| same_tool(item, &held.item));
+    let keys: HashSet<String> = known.iter().map(|item| name_key(item)).collect();
+    let counted = |held: &&Held| keys.contains(&name_key(&held.item));
     match course.kit.held.iter().find(|held| !counted(held)) {
         None => Ok(rules),
         Some(held) => Err(Error::UnknownTool {

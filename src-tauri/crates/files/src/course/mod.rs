@@ -25,10 +25,10 @@ pub use values::values;
 
 use crate::{Error, Fault, Library, Refusal};
 use craft::course::Course;
-use craft::kit::{Held, Standing, changed, known_items, same_tool};
+use craft::kit::{Held, Standing, changed, known_items, name_key};
 use craft::plan::{Asked, Memory, Plan};
 use craft::tables::Tables;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 use std::path::Path;
 
 /// The newest set of keys this program knows.
@@ -168,16 +168,21 @@ impl CourseFile {
         );
         // Changes that can't be are refused when the course is planned.
         let items = known_items(&rules.unwrap_or_else(|_| tables.kit.clone()));
+        let items: HashSet<String> = items.iter().map(|item| name_key(item)).collect();
         let counted = &mut kit.held;
+        // From the last to the first, so that of two under one name the first counts.
+        let places: HashMap<String, usize> = counted
+            .iter()
+            .enumerate()
+            .rev()
+            .map(|(at, held)| (name_key(&held.item), at))
+            .collect();
         for held in store {
-            let is_known = items.iter().any(|item| same_tool(item, &held.item));
-            if !is_known {
+            let name = name_key(&held.item);
+            if !items.contains(&name) {
                 continue;
             }
-            match counted
-                .iter_mut()
-                .find(|known| same_tool(&known.item, &held.item))
-            {
+            match places.get(&name).and_then(|at| counted.get_mut(*at)) {
                 Some(known) => {
                     known.at_most = Some(known.good);
                     known.good = known.good.max(held.usable());

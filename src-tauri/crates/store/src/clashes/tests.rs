@@ -3,6 +3,7 @@
 use super::*;
 use crate::{CourseEntry, Lot, Return};
 use chrono::Days;
+use craft::kit::name_key;
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -122,7 +123,7 @@ fn by_brute_force(courses: &[Course], usable: &[Option<u32>]) -> Vec<Found> {
 }
 
 fn item_of(name: &str) -> usize {
-    let same = |it: &str| key(it) == key(name);
+    let same = |it: &str| name_key(it) == name_key(name);
     let place = ITEMS
         .iter()
         .position(|spellings| spellings.iter().any(|it| same(it)));
