@@ -2,11 +2,10 @@
 
 use divan::Bencher;
 use divan::counter::ItemsCount;
-use documents::{Course, Drawings, fed, named, preview};
+use documents::{Course, named, preview, print};
 use files::Library;
 use files::course::{CourseFile, set};
-use press::{Job, Press};
-use serde_json::Value;
+use press::Press;
 
 fn course(height_mm: u32) -> Course {
     let library = Library::built_in().expect("the library");
@@ -29,42 +28,30 @@ fn page_redrawn(bencher: Bencher<'_, '_>, (name, page): (&str, usize)) {
     });
 }
 
-/// Worksheets until there are so many pages; the time is that of one page.
-#[divan::bench(args = [60, 1000], sample_count = 3, sample_size = 1)]
-fn worksheets_of_many_pages(bencher: Bencher<'_, '_>, pages: usize) {
-    let course = course(1050);
-    let mut data = fed(&course, named("worksheets").expect("worksheets"));
-    let sheets = data["sheets"].as_array().expect("sheets").clone();
-    let picture = Drawings::on_paper(&course).section_blank().0.svg;
+/// A sheet for each of so many students, some 70 and 1,000 pages; the time is that of one page.
+#[divan::bench(args = [15, 250], sample_count = 3, sample_size = 1)]
+fn worksheets_of_students(bencher: Bencher<'_, '_>, students: usize) {
+    let library = Library::built_in().expect("the library");
+    let of_that_many = set(
+        Library::example(false),
+        "group.novices",
+        &students.to_string(),
+    );
+    let of_that_many = of_that_many.expect("an edit");
+    let document = named("worksheets").expect("worksheets");
     let press = Press::new();
-    let mut printed = |students: usize| {
-        let many = sheets.iter().cycle().take(students).enumerate();
-        let named = many.map(|(at, sheet)| {
-            // Each has a name of its own, so that none is the page of another.
-            let mut sheet = sheet.clone();
-            sheet["name"] = Value::String(format!("Student {at}"));
-            sheet
-        });
-        data["sheets"] = named.collect();
-        let job = Job {
-            main: "worksheets.typ",
-            sources: &[
-                (
-                    "worksheets.typ",
-                    include_str!("../../lessons/pages/worksheets.typ"),
-                ),
-                ("look.typ", include_str!("../../lessons/pages/look.typ")),
-            ],
-            data: &data,
-            pictures: &[("section-blank.svg", &picture)],
-        };
-        press.pdf(&job).expect("prints").pages
+    // Each time with other questions, because the press remembers what it has set.
+    let mut seed = 0;
+    let mut printed = || {
+        seed += 1;
+        let text = set(&of_that_many, "pace.seed", &seed.to_string()).expect("an edit");
+        let file = CourseFile::parse(&text).expect("sound");
+        let course = Course::plan(file, &library).expect("a plan");
+        print(&course, document, &press).expect("prints").pages
     };
-    let each = printed(1);
-    let students = pages.div_ceil(each);
-    bencher
-        .counter(ItemsCount::new(students * each))
-        .bench_local(|| printed(students));
+    let pages = printed();
+    println!("{pages} pages");
+    bencher.counter(ItemsCount::new(pages)).bench_local(printed);
 }
 
 /// What the program holds after so many edits of one page, told on the way.

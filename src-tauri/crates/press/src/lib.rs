@@ -217,7 +217,7 @@ impl Press {
     pub fn page(&self, job: &Job<'_>, number: usize) -> Result<Page, Error> {
         let (world, _) = self.prepare(job, Way::Usual)?;
         let world = world.outlined();
-        remembering(|| {
+        on_a_worker(|| {
             let document = typeset(&world)?;
             let pages = document.pages();
             let at = number.min(pages.len()).saturating_sub(1);
@@ -326,6 +326,12 @@ fn remembering<T>(job: impl FnOnce() -> T) -> T {
     let done = job();
     typst::comemo::evict(JOBS_REMEMBERED);
     done
+}
+
+/// As [`remembering`], on one of the threads among which the typesetter shares out its work: from
+/// any other, each of the many times it does so waits until one of them is woken.
+fn on_a_worker<T: Send>(job: impl FnOnce() -> T + Send) -> T {
+    rayon::scope(|_| remembering(job))
 }
 
 pub(crate) fn fault(why: &str) -> Error {
