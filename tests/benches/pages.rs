@@ -16,16 +16,18 @@ fn course(height_mm: u32) -> Course {
 }
 
 /// The page one is on, drawn again after the height was changed; without the planning.
-#[divan::bench(args = [("setting-out", 1), ("setting-out", 2), ("run-sheet", 1), ("stone-order", 1), ("worksheets", 2)], sample_count = 40)]
+#[divan::bench(args = [("setting-out", 1), ("setting-out", 2), ("run-sheet", 1), ("stone-order", 1), ("worksheets", 2)], sample_count = 40, sample_size = 1)]
 fn page_redrawn(bencher: Bencher<'_, '_>, (name, page): (&str, usize)) {
     let press = Press::new();
     let document = named(name).expect("a document");
-    let courses = [course(900), course(950), course(1000), course(1050)];
-    let mut turn = 0;
-    bencher.bench_local(|| {
-        turn += 1;
-        preview(&courses[turn % courses.len()], document, page, &press).expect("a page")
-    });
+    // Each time another height, because the press remembers what it has set.
+    let mut height_mm = 900;
+    bencher
+        .with_inputs(|| {
+            height_mm += 1;
+            course(height_mm)
+        })
+        .bench_local_refs(|course| preview(course, document, page, &press).expect("a page"));
 }
 
 /// A sheet for each of so many students, some 70 and 1,000 pages; the time is that of one page.

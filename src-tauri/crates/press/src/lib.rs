@@ -45,6 +45,7 @@ mod clean;
 mod error;
 mod explain;
 mod fonts;
+mod kept;
 mod outline;
 mod sheets;
 #[cfg(test)]
@@ -55,8 +56,8 @@ use std::sync::Arc;
 
 use serde_json::Value;
 use typst::diag::Warned;
-use typst::foundations::{Element, Recipe, Styles, Transformation};
-use typst::syntax::Span;
+use typst::foundations::{Bytes, Element, Recipe, Styles, Transformation};
+use typst::syntax::{Source, Span};
 use typst::text::{FontFamily, FontList, RawElem, TextElem};
 use typst::utils::LazyHash;
 use typst::{Feature, Library, LibraryExt};
@@ -72,6 +73,7 @@ pub use sheets::{Sheet, Sheets};
 use clean::Cleaner;
 use explain::explain;
 use fonts::Fonts;
+use kept::Kept;
 use world::JobWorld;
 
 /// The name under which a template finds its data.
@@ -133,6 +135,10 @@ pub struct Press {
 struct Kit {
     fonts: Fonts,
     library: LazyHash<Library>,
+    /// Templates as they were parsed.
+    parsed: Kept<Source>,
+    /// Pictures as they were drawn with their words as outlines; none where nothing is to be.
+    outlined: Kept<Option<Bytes>>,
 }
 
 /// The ways to make a PDF, each giving up more than the one before for the standard's sake.
@@ -153,6 +159,8 @@ impl Press {
         let kit = Kit {
             fonts: Fonts::built_in(),
             library: LazyHash::new(library()),
+            parsed: Kept::new(),
+            outlined: Kept::new(),
         };
         Self {
             kit: Arc::new(kit),

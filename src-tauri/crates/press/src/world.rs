@@ -3,6 +3,7 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
+use rayon::prelude::*;
 use typst::diag::{FileError, FileResult, PackageError};
 use typst::foundations::{Bytes, Datetime, Duration};
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
@@ -35,7 +36,8 @@ impl JobWorld {
             // A byte order mark is left by some editors and would be printed as text.
             let text = text.strip_prefix('\u{FEFF}').unwrap_or(text);
             let id = file_id(name)?;
-            let source = Source::new(id, text.to_owned());
+            let parse = || Source::new(id, text.to_owned());
+            let source = kit.parsed.of(id, text, parse);
             if sources.insert(id, source).is_some() {
                 return Err(same_name(name));
             }
@@ -71,10 +73,12 @@ impl JobWorld {
     pub(crate) fn outlined(mut self) -> Self {
         let drawn: Vec<(FileId, Bytes)> = self
             .pictures
-            .iter()
+            .par_iter()
             .filter_map(|id| {
-                let svg = outlined(&self, *id, self.files.get(id)?)?;
-                Some((*id, Bytes::from_string(svg)))
+                let svg = self.files.get(id)?;
+                let draw = || outlined(&self, *id, svg).map(Bytes::from_string);
+                let drawn = self.kit.outlined.of(*id, svg.as_str().ok()?, draw)?;
+                Some((*id, drawn))
             })
             .collect();
         self.files.extend(drawn);

@@ -3,8 +3,10 @@
 use super::Feed;
 use crate::drawings::Drawings;
 use crate::{Course, Edition, spelling};
+use craft::course::Student;
 use craft::worksheet::{Asked, FaultWall, Kind, Level, Table, sheet};
 use drawing::Room;
+use rayon::prelude::*;
 use serde::Serialize;
 use serde_json::{Value, json};
 
@@ -48,33 +50,40 @@ enum For {
     Key,
 }
 
-/// The sheets of a course while they are made, with their drawings.
-struct Sheets<'a> {
+/// A sheet while it is made, with its drawings.
+struct Drawn<'a> {
     course: &'a Course,
     whom: For,
     pictures: Vec<(String, String)>,
 }
 
-impl Sheets<'_> {
-    fn all(&mut self) -> Vec<Sheet> {
-        let course = self.course;
-        let asked = Asked {
-            course: &course.file.course,
-            tables: &course.library.tables,
-            frames: &course.plan.frames,
+/// Every student's sheet, and the drawings of all by their file names.
+fn sheets(course: &Course, whom: For) -> (Vec<Sheet>, Vec<(String, String)>) {
+    let asked = Asked {
+        course: &course.file.course,
+        tables: &course.library.tables,
+        frames: &course.plan.frames,
+    };
+    let of_student = |(place, student): (usize, &Student)| {
+        let mut drawn = Drawn {
+            course,
+            whom,
+            pictures: Vec::new(),
         };
-        course
-            .chosen_students()
-            .map(|(place, student)| Sheet {
-                name: student.name.clone(),
-                questions: sheet(&asked, place)
-                    .into_iter()
-                    .map(|it| self.question(it, place))
-                    .collect(),
-            })
-            .collect()
-    }
+        let questions = sheet(&asked, place).into_iter();
+        let made = Sheet {
+            name: student.name.clone(),
+            questions: questions.map(|it| drawn.question(it, place)).collect(),
+        };
+        (made, drawn.pictures)
+    };
+    let students: Vec<(usize, &Student)> = course.chosen_students().collect();
+    let made: Vec<_> = students.into_par_iter().map(of_student).collect();
+    let (sheets, pictures): (Vec<_>, Vec<_>) = made.into_iter().unzip();
+    (sheets, pictures.into_iter().flatten().collect())
+}
 
+impl Drawn<'_> {
     fn question(&mut self, it: craft::worksheet::Question, place: usize) -> Question {
         let own = |text: &str| spelling::text(text, self.course.file.language);
         // Stages are the instructor's own words; all other choices are the program's.
@@ -154,17 +163,11 @@ fn parts(parts: &[(char, &str)]) -> Vec<Value> {
 
 fn feed(course: &Course, whom: For) -> Feed {
     let (section, letters) = Drawings::on_paper(course).section_blank();
-    let mut sheets = Sheets {
-        course,
-        whom,
-        pictures: Vec::new(),
-    };
-    let all = sheets.all();
-    let own = json!({ "sheets": all, "parts": parts(&letters) });
+    let (sheets, pictures) = sheets(course, whom);
+    let own = json!({ "sheets": sheets, "parts": parts(&letters) });
     let mut feed = Feed::new(course, own).with("section-blank.svg", "section_words", section);
-    let pictures = sheets.pictures.into_iter();
-    feed.pictures
-        .extend(pictures.map(|(file, svg)| (file.into(), svg)));
+    let named = pictures.into_iter().map(|(file, svg)| (file.into(), svg));
+    feed.pictures.extend(named);
     feed
 }
 
