@@ -45,6 +45,7 @@ mod clean;
 mod error;
 mod explain;
 mod fonts;
+mod inline;
 mod kept;
 mod outline;
 mod sheets;
@@ -217,21 +218,26 @@ impl Press {
     /// the last gives the last. All pages are set, because each may depend on the others, but
     /// only what has changed since the last time is set anew, and only this page is drawn.
     ///
-    /// Links of the template are links of the SVG. Words in pictures come as outlines. It is
-    /// not held to the accessibility standard: [`Press::pdf`] may still refuse.
+    /// Links of the template are links of the SVG. It is to be shown where there are the fonts
+    /// [`TEXT_FAMILY`] and [`FALLBACK_FAMILY`]: a picture that can be is a part of the page, with
+    /// its words as words; those of other pictures come as outlines. It is not held to the
+    /// accessibility standard: [`Press::pdf`] may still refuse.
     ///
     /// # Errors
     /// As for [`Press::pdf`].
     pub fn page(&self, job: &Job<'_>, number: usize) -> Result<Page, Error> {
         let (world, _) = self.prepare(job, Way::Usual)?;
-        let world = world.outlined();
+        let world = world.outlined(|picture| !inline::can_be(picture));
         on_a_worker(|| {
             let document = typeset(&world)?;
             let pages = document.pages();
             let at = number.min(pages.len()).saturating_sub(1);
             let page = pages.get(at).ok_or_else(|| fault("it has no pages"))?;
             Ok(Page {
-                svg: typst_svg::svg(page, &SvgOptions::default()),
+                svg: inline::inlined(
+                    &typst_svg::svg(page, &SvgOptions::default()),
+                    &world.pictures(),
+                ),
                 pages: pages.len(),
             })
         })
@@ -254,7 +260,7 @@ impl Press {
         let (world, unprintable) = self.prepare(job, way)?;
         let world = match way {
             Way::Usual => world,
-            Way::Outlined | Way::Unmarked => world.outlined(),
+            Way::Outlined | Way::Unmarked => world.outlined(|_| true),
         };
         let document = typeset(&world)?;
         let pdf = typst_pdf::pdf(&document, &pdf_options()?);

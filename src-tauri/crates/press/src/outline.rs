@@ -1,7 +1,7 @@
 //! Words in pictures drawn as outlines, for when they cannot stay words.
 //!
-//! On screen a picture inside an SVG page is a closed image, which cannot use the program's fonts:
-//! its words would come out in some other type, of another width. And in a PDF not every word in
+//! A picture inside an SVG page is a closed image, which cannot use the program's fonts: its words
+//! would come out in some other type, of another width. And in a PDF not every word in
 //! a picture can be kept as one: a letter put together from parts, as in Nguyễn, would break the
 //! standard for accessible files.
 

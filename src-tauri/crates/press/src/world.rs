@@ -69,15 +69,22 @@ impl JobWorld {
         })
     }
 
-    /// The same, with the words in its pictures drawn as outlines.
-    pub(crate) fn outlined(mut self) -> Self {
+    /// The pictures of the job, as they are now.
+    pub(crate) fn pictures(&self) -> Vec<&str> {
+        let files = self.pictures.iter().filter_map(|id| self.files.get(id));
+        files.filter_map(|file| file.as_str().ok()).collect()
+    }
+
+    /// The same, with the words in those pictures drawn as outlines that are to be.
+    pub(crate) fn outlined(mut self, to_be: impl Fn(&str) -> bool + Sync) -> Self {
         let drawn: Vec<(FileId, Bytes)> = self
             .pictures
             .par_iter()
             .filter_map(|id| {
                 let svg = self.files.get(id)?;
+                let text = svg.as_str().ok().filter(|text| to_be(text))?;
                 let draw = || outlined(&self, *id, svg).map(Bytes::from_string);
-                let drawn = self.kit.outlined.of(*id, svg.as_str().ok()?, draw)?;
+                let drawn = self.kit.outlined.of(*id, text, draw)?;
                 Some((*id, drawn))
             })
             .collect();
