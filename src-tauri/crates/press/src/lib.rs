@@ -227,17 +227,15 @@ impl Press {
     /// As for [`Press::pdf`].
     pub fn page(&self, job: &Job<'_>, number: usize) -> Result<Page, Error> {
         let (world, _) = self.prepare(job, Way::Usual)?;
-        let world = world.outlined(|picture| !inline::can_be(picture));
+        let (world, put_aside) = world.put_aside();
+        let world = world.outlined();
         on_a_worker(|| {
             let document = typeset(&world)?;
             let pages = document.pages();
             let at = number.min(pages.len()).saturating_sub(1);
             let page = pages.get(at).ok_or_else(|| fault("it has no pages"))?;
             Ok(Page {
-                svg: inline::inlined(
-                    &typst_svg::svg(page, &SvgOptions::default()),
-                    &world.pictures(),
-                ),
+                svg: inline::inlined(&typst_svg::svg(page, &SvgOptions::default()), &put_aside),
                 pages: pages.len(),
             })
         })
@@ -260,7 +258,7 @@ impl Press {
         let (world, unprintable) = self.prepare(job, way)?;
         let world = match way {
             Way::Usual => world,
-            Way::Outlined | Way::Unmarked => world.outlined(|_| true),
+            Way::Outlined | Way::Unmarked => world.outlined(),
         };
         let document = typeset(&world)?;
         let pdf = typst_pdf::pdf(&document, &pdf_options()?);

@@ -34,7 +34,7 @@ impl Press {
     /// As for [`Press::pdf`].
     pub fn sheets(&self, job: &Job<'_>) -> Result<Sheets, Error> {
         let (world, unprintable) = self.prepare(job, Way::Usual)?;
-        let world = world.outlined(|_| true);
+        let world = world.outlined();
         remembering(|| {
             let document = typeset(&world)?;
             let sheets: Vec<Sheet> = document

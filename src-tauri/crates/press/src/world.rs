@@ -11,6 +11,7 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, World};
 
+use crate::inline::PutAside;
 use crate::outline::outlined;
 use crate::{DATA_FILE, Error, Job, Kit};
 
@@ -69,22 +70,31 @@ impl JobWorld {
         })
     }
 
-    /// The pictures of the job, as they are now.
-    pub(crate) fn pictures(&self) -> Vec<&str> {
-        let files = self.pictures.iter().filter_map(|id| self.files.get(id));
-        files.filter_map(|file| file.as_str().ok()).collect()
+    /// The same, with a stand-in for each picture that can be put into the finished page.
+    pub(crate) fn put_aside(mut self) -> (Self, Vec<PutAside>) {
+        let mut all = Vec::new();
+        for (number, id) in self.pictures.iter().enumerate() {
+            let Some(file) = self.files.get_mut(id) else {
+                continue;
+            };
+            let picture = file.as_str().ok();
+            if let Some(put_aside) = picture.and_then(|it| PutAside::of(number, it)) {
+                *file = Bytes::from_string(put_aside.stand_in.clone());
+                all.push(put_aside);
+            }
+        }
+        (self, all)
     }
 
-    /// The same, with the words in those pictures drawn as outlines that are to be.
-    pub(crate) fn outlined(mut self, to_be: impl Fn(&str) -> bool + Sync) -> Self {
+    /// The same, with the words in its pictures drawn as outlines.
+    pub(crate) fn outlined(mut self) -> Self {
         let drawn: Vec<(FileId, Bytes)> = self
             .pictures
             .par_iter()
             .filter_map(|id| {
                 let svg = self.files.get(id)?;
-                let text = svg.as_str().ok().filter(|text| to_be(text))?;
                 let draw = || outlined(&self, *id, svg).map(Bytes::from_string);
-                let drawn = self.kit.outlined.of(*id, text, draw)?;
+                let drawn = self.kit.outlined.of(*id, svg.as_str().ok()?, draw)?;
                 Some((*id, drawn))
             })
             .collect();

@@ -145,18 +145,26 @@ fn put_text(out: &mut String, text: &Text) {
 }
 
 fn corners(points: &[Point]) -> String {
-    let pairs: Vec<String> = points
-        .iter()
-        .map(|point| format!("{},{}", number(point.x), number(point.y)))
-        .collect();
-    pairs.join(" ")
+    let mut out = String::with_capacity(points.len() * "123.45,123.45 ".len());
+    for (at, point) in points.iter().enumerate() {
+        let gap = if at == 0 { "" } else { " " };
+        put(
+            &mut out,
+            format_args!("{gap}{},{}", hundredths(point.x), hundredths(point.y)),
+        );
+    }
+    out
 }
 
-/// Hundredths of a millimetre are finer than any printer; no needless noughts.
+/// As [`hundredths`], with no needless noughts.
 fn number(value: f64) -> String {
-    let hundredths = (value * 100.0).round() / 100.0;
+    hundredths(value).to_string()
+}
+
+/// Hundredths of a millimetre are finer than any printer.
+fn hundredths(value: f64) -> f64 {
     // Minus nothing is nothing.
-    format!("{}", hundredths + 0.0)
+    (value * 100.0).round() / 100.0 + 0.0
 }
 
 /// Text as XML holds it; characters XML can't hold become spaces.
