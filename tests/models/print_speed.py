@@ -4,10 +4,11 @@
     python3 -m venv target/print && target/print/bin/pip install weasyprint typst
     target/print/bin/python tests/models/print_speed.py target/release/coursewright
 
-Needs pdfinfo (poppler-utils), and Chromium for its row. All runs follow each other on one machine. What each is
-given: the words, tables and lists of the printed pages as HTML, taken from the tags of our own PDFs, with the same
-paper, size of letters and typeface, but without the drawings, which is in the others' favour. The Typst compiler is
-given our own templates with the same data, and blank drawings, again in its favour.
+Needs pdfinfo (poppler-utils), and Chromium for its row. All runs follow each other on one machine, each document
+in one go. What each is given: the words, tables and lists of the printed pages as HTML, taken from the tags of our
+own PDFs, and the drawings as SVG where the pages have them, with the same paper, size of letters and typeface. A
+row without the drawings is in the others' favour. The Typst compiler is given our own templates with the same data
+and drawings; two elements it has only behind a switch that its Python package lacks are left out, in its favour.
 """
 
 import html
@@ -33,9 +34,16 @@ table { width: 100%%; border-collapse: collapse } td, th { border-bottom: 0.5pt 
 tr { break-inside: avoid }
 """ % (FONTS.as_uri(), FONTS.as_uri())
 
+# Where a drawing belongs, until it is put there.
+DRAWING = "<!-- drawing -->"
+
 # Of the tags of a PDF, those with a meaning in HTML; the others are passed through.
 TAGS = {"H1": "h1", "H2": "h2", "H3": "h3", "P": "p", "Table": "table", "TR": "tr", "TH": "th", "TD": "td",
         "L": "ul", "LI": "li", "Div": "div"}
+
+
+# A cell that heads nothing.
+PLAIN_CELL = "\n#let plain-cell(scope: none, body) = body\n"
 
 
 def run(*call):
@@ -59,6 +67,8 @@ def as_html(pdf):
         deep, line = len(line) - len(line.lstrip()), line.strip()
         while open_tags and deep <= open_tags[-1][0]:
             out.append(f"</{open_tags.pop()[1]}>")
+        if line.startswith("Figure"):
+            out.append(DRAWING)
         if line.startswith('"'):
             out.append(html.escape(line.strip('"')))
             continue
@@ -87,19 +97,31 @@ def timed(name, work, folder):
     return best
 
 
-def typst_files(program, file, folder):
-    """Our templates beside their data and blank drawings, a folder for each document."""
-    names = [line.split()[0] for line in run(program, "print", "--list").stdout.splitlines()]
-    blank = '<svg xmlns="http://www.w3.org/2000/svg" width="180mm" height="100mm"/>'
+def fed(program, file, name, folder):
+    """What the template of a document is fed: its data, and its drawings."""
+    run(program, "print", file, "--json", name, "--out", folder)
+    return sorted(folder.glob("*.svg"))
+
+
+def with_drawings(sheet, drawings, to):
+    """The page with its drawings, one after the other, each where the printed page has one."""
+    drawings = iter(drawings)
+
+    def one(_):
+        drawing = next(drawings, None)
+        return f'<img src="{drawing.as_uri()}">' if drawing else ""
+
+    to.write_text(re.sub(DRAWING, one, sheet.read_text()))
+
+
+def typst_files(fed_to, names, folder):
+    """Our templates beside their data and drawings, a folder for each document."""
     for name in names:
-        own = folder / name
-        own.mkdir(parents=True)
-        for page in PAGES.glob("*.typ"):
-            shutil.copy(page, own)
-            for picture in re.findall(r'"([a-z-]+\.svg)"', page.read_text()):
-                (own / picture).write_text(blank)
-        (own / "data.json").write_text(run(program, "print", file, "--json", name).stdout)
-    return [folder / name / f"{name}.typ" for name in names if (PAGES / f"{name}.typ").exists()]
+        own = shutil.copytree(fed_to / name, folder / name)
+        shutil.copytree(PAGES, own, dirs_exist_ok=True)
+        look = (own / "look.typ").read_text()
+        (own / "look.typ").write_text(look.replace("pdf.header-cell(", "plain-cell(") + PLAIN_CELL)
+    return [folder / name / f"{name}.typ" for name in names]
 
 
 def main():
@@ -109,27 +131,34 @@ def main():
         file, out = course(made), made / "out"
         names = [line.split()[0] for line in run(program, "print", "--list").stdout.splitlines()]
         ours = timed("Coursewright, planning and all", lambda to: run(program, "print", file, "--out", to, "--only", ",".join(names)), out)
-        sheets = [made / f"{pdf.stem}.html" for pdf in sorted(out.glob("*.pdf"))]
-        for pdf, sheet in zip(sorted(out.glob("*.pdf")), sheets):
+        fed_to = made / "fed"
+        drawings = {name: fed(program, file, name, fed_to / name) for name in names}
+        bare, whole = made / "bare", made / "whole"
+        for folder in (bare, whole):
+            folder.mkdir()
+        for pdf in sorted(out.glob("*.pdf")):
+            sheet = bare / f"{pdf.stem}.html"
             sheet.write_text(as_html(pdf))
+            with_drawings(sheet, drawings[pdf.stem], whole / sheet.name)
 
         import weasyprint
 
         others = {}
-        name = f"WeasyPrint {weasyprint.__version__}"
-        others[name] = timed(name, lambda to: [weasyprint.HTML(it).write_pdf(to / f"{it.stem}.pdf") for it in sheets], out)
-
         browser = shutil.which("chromium")
-        if browser:
-            name = run(browser, "--version").stdout.strip() + ", headless, one start for each document"
-            call = [browser, "--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer"]
-            others[name] = timed(name, lambda to: [run(*call, f"--print-to-pdf={to / it.stem}.pdf", it.as_uri()) for it in sheets], out)
+        for folder, what in ((whole, "with drawings"), (bare, "words alone")):
+            sheets = sorted(folder.glob("*.html"))
+            name = f"WeasyPrint {weasyprint.__version__}, {what}"
+            others[name] = timed(name, lambda to: [weasyprint.HTML(it).write_pdf(to / f"{it.stem}.pdf") for it in sheets], out)
+            if browser:
+                name = run(browser, "--version").stdout.split(" built")[0] + f", headless, {what}"
+                call = [browser, "--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer"]
+                others[name] = timed(name, lambda to: [run(*call, f"--print-to-pdf={to / it.stem}.pdf", it.as_uri()) for it in sheets], out)
 
         import importlib.metadata
 
         import typst
 
-        templates = typst_files(program, file, made / "typst")
+        templates = typst_files(fed_to, [name for name in names if (PAGES / f"{name}.typ").exists()], made / "typst")
         name = f"Typst compiler, typst {importlib.metadata.version('typst')} of PyPI"
 
         def compile_all(to):

@@ -58,6 +58,14 @@ pub fn fed(course: &Course, document: &Document) -> Value {
     feed_of(course, document).data
 }
 
+/// The pictures of a document's template, as file name and SVG.
+pub fn drawings_of(course: &Course, document: &Document) -> Vec<(String, String)> {
+    let pictures = feed_of(course, document).pictures.into_iter();
+    pictures
+        .map(|(name, svg)| (name.into_owned(), svg))
+        .collect()
+}
+
 /// What a document is fed, in the spelling of the course.
 fn feed_of(course: &Course, document: &Document) -> Feed {
     let mut feed = (document.feed)(course);

@@ -96,7 +96,7 @@ pub(crate) enum Call {
     ///   coursewright print weekend.walling --out pages
     ///   coursewright print weekend.walling --out pages --only worksheets --students "Ash Grove"
     ///   coursewright print weekend.walling --out pages --large-print
-    ///   coursewright print weekend.walling --json run-sheet
+    ///   coursewright print weekend.walling --json run-sheet --out try-my-template
     #[command(verbatim_doc_comment)]
     Print(Print),
     /// Write the days as a calendar file for phones and calendar programs
@@ -170,8 +170,9 @@ pub(crate) struct Print {
     /// a comma in it gets a --students of its own
     #[arg(long, value_name = "NAME,...")]
     pub(crate) students: Vec<String>,
-    /// Print nothing, and show as JSON what the template of this document is fed
-    #[arg(long, value_name = "DOC", conflicts_with_all = ["out", "only", "list"])]
+    /// Print nothing, and show as JSON what the template of this document is fed; with --out, put
+    /// that into the folder instead, as data.json, and the drawings beside it
+    #[arg(long, value_name = "DOC", conflicts_with_all = ["only", "list"])]
     pub(crate) json: Option<String>,
     /// Name the documents and what each is for
     #[arg(long)]

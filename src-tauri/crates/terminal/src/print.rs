@@ -4,7 +4,9 @@ use crate::arguments::{APART, Print};
 use crate::run::{Done, open};
 use crate::tell;
 use crate::text::harmless;
-use documents::{Course, DOCUMENTS, Document, Edition, Pack, Replaced, fed, named, wanted};
+use documents::{
+    Course, DOCUMENTS, Document, Edition, Pack, Replaced, drawings_of, fed, named, wanted,
+};
 use files::Library;
 use files::course::{CourseFile, nearest, values};
 use press::{Apart, Limits, Press};
@@ -34,8 +36,11 @@ pub(crate) fn print(asked: &Print, out: &mut String) -> Done {
         course.edition = Edition::LargePrint;
     }
     if let (Some(_), Some(document)) = (&asked.json, only.first()) {
-        let fed = fed(&course, document);
-        writeln!(out, "{}", serde_json::to_string_pretty(&fed)?)?;
+        let json = serde_json::to_string_pretty(&fed(&course, document))?;
+        match &asked.out {
+            Some(folder) => put_down(folder, &json, &drawings_of(&course, document), out)?,
+            None => writeln!(out, "{json}")?,
+        }
         return Ok(ExitCode::SUCCESS);
     }
     let Some(folder) = &asked.out else {
@@ -56,6 +61,23 @@ pub(crate) fn print(asked: &Print, out: &mut String) -> Done {
     } else {
         ExitCode::from(2)
     })
+}
+
+/// All that a template is fed as files, for who writes one.
+fn put_down(
+    folder: &Path,
+    json: &str,
+    drawings: &[(String, String)],
+    out: &mut String,
+) -> Result<(), Box<dyn std::error::Error>> {
+    std::fs::create_dir_all(folder)?;
+    let data = (press::DATA_FILE.to_owned(), json.to_owned());
+    for (name, text) in drawings.iter().chain([&data]) {
+        let path = folder.join(name);
+        files::save(&path, text.as_bytes())?;
+        writeln!(out, "{}", path.display())?;
+    }
+    Ok(())
 }
 
 /// A press that can try the instructor's own templates in a second run of this program.
