@@ -43,7 +43,7 @@ TAGS = {"H1": "h1", "H2": "h2", "H3": "h3", "P": "p", "Table": "table", "TR": "t
 
 
 # A cell that heads nothing.
-PLAIN_CELL = "\n#let plain-cell(scope: none, body) = body\n"
+PLAIN_CELL = "#let plain-cell(scope: none, body) = body\n"
 
 
 def run(*call):
@@ -119,8 +119,9 @@ def typst_files(fed_to, names, folder):
     for name in names:
         own = shutil.copytree(fed_to / name, folder / name)
         shutil.copytree(PAGES, own, dirs_exist_ok=True)
+        shutil.copytree(ROOT / "lessons/sketches", own / "sketches")
         look = (own / "look.typ").read_text()
-        (own / "look.typ").write_text(look.replace("pdf.header-cell(", "plain-cell(") + PLAIN_CELL)
+        (own / "look.typ").write_text(PLAIN_CELL + look.replace("pdf.header-cell(", "plain-cell("))
     return [folder / name / f"{name}.typ" for name in names]
 
 

@@ -291,8 +291,16 @@ impl Window {
 
     /// Keeps a picture of the window, once what it shows has been painted.
     pub(crate) fn picture(&self, file: &Path) {
+        // A window at rest now and then never answers when it is asked for a picture, so until
+        // then it is painted again and again, in a shade nobody can tell from its own.
         self.script_async(
             "const done = arguments[arguments.length - 1];\
+             const { style } = document.documentElement;\
+             let left = 40;\
+             const again = setInterval(() => {\
+                 style.opacity = left % 2 ? '0.9999' : '';\
+                 if (left-- === 0) clearInterval(again);\
+             }, 50);\
              requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 300)))",
         );
         let url = format!("{}/screenshot", self.base);
