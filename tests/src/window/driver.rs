@@ -135,11 +135,13 @@ impl Window {
         ));
     }
 
-    /// Clicks what has this id, as soon as it can be clicked.
+    /// Clicks what has this id, as soon as it can be clicked. A figure that has just come may move
+    /// it, and the click would meet what was there before.
     pub(crate) fn click(&self, id: &str) {
         self.until(&format!("a click on {id}"), || {
             let element = self.element(id)?;
             self.show(id);
+            self.lies_still(id)?;
             self.call(&format!("element/{element}/click"), &json!({}))
                 .ok()
         });
