@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 use craft::plan::Asked;
 use craft::quantity::Units;
 use documents::{Course, FromStore};
-use files::course::{Answers, CourseFile, again, begin};
+use files::course::{Answers, CourseFile, Language, again, begin};
 use files::{Country, Fault, Library, Zones};
 use shapes::window::{AnswersChecked, BeginChoices, ComesTo, CountryChoice, Trouble};
 use std::collections::BTreeMap;
@@ -29,6 +29,7 @@ pub(crate) fn choices(
             Units::Metric => "metric".to_owned(),
             Units::Imperial => "imperial".to_owned(),
         },
+        american: zones.language(&it.code) == Language::EnUs,
         zones: names(&zones, Some(&it.code)),
     };
     let rocks = library.tables.stone.rocks.iter();

@@ -39,10 +39,15 @@ fn a_time_is_typed_by_the_clock_of_twelve_hours() {
 fn an_american_course_shows_times_by_that_clock() {
     let (_folder, window) = course(true);
     window.wait_until("the start", || {
-        window.value("field-day-0-start").ends_with(" AM")
+        window.value("field-day-0-start").ends_with(" am")
     });
     window.type_into("field-day-0-finish", &format!("16:45{TAB}"));
     window.wait_until("the finish", || {
-        window.value("field-day-0-finish") == "4:45 PM"
+        window.value("field-day-0-finish") == "4:45 pm"
+    });
+    // No course day is on: the time to tell for is that of the first break.
+    window.click("step-today");
+    window.wait_until("the time to tell for", || {
+        window.value("told-time").ends_with(" am")
     });
 }

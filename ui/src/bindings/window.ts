@@ -951,6 +951,10 @@ name: string,
  */
 units: string, 
 /**
+ * Whether its courses have American spelling, dates and times.
+ */
+american: boolean, 
+/**
  * Its time zones, the usual one first.
  */
 zones: Array<string>, };

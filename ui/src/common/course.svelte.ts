@@ -3,6 +3,7 @@
 import type { Reply } from '../backend'
 import type { Trouble, View } from '../bindings'
 import { withAdviceOf } from './advice'
+import { isAmerican } from './field'
 import { without } from './record'
 import { Unsaid } from './unsaid'
 
@@ -23,7 +24,7 @@ export class Course {
   refused: Record<string, Trouble> = $state.raw({})
   busy = $state(false)
   /** Times are shown by the clock of twice twelve hours. */
-  american = $derived(this.view?.values['language'] === 'en-US')
+  american = $derived(this.view !== undefined && isAmerican(this.view.values))
 
   #rust: Rust
   #changed: () => void

@@ -3,7 +3,7 @@ import { render } from 'svelte/server'
 import { describe, expect, it } from 'vitest'
 import type { View } from '../bindings'
 import { Course } from './course.svelte'
-import { choicesWith, COMMON, faults, idOf, note, sentence, type Question, wrong } from './field'
+import { byClock, choicesWith, COMMON, faults, idOf, note, sentence, type Question, wrong } from './field'
 import Field from './Field.svelte'
 
 const SPACING: Question = { key: 'wall.through_spacing', label: 'Spacing', unset: '0.9 m', from: COMMON, help: 'Along a row.' }
@@ -13,6 +13,19 @@ describe('a note', () => {
     expect(note(SPACING)).toBe('Along a row. Left empty: 0.9 m (common practice, no source).')
     expect(note({ key: 'group.pairs', label: 'Pairs', kind: 'choice', unset: 'mixed' })).toBe('')
     expect(note({ key: 'a', label: 'A' })).toBe('')
+  })
+})
+
+describe('a time', () => {
+  it('is written by the clock of the course, and words that are none stay', () => {
+    const table = [
+      ['00:15', '12:15 am'], ['09:05', '9:05 am'], ['11:59', '11:59 am'], ['12:00', '12:00 pm'], ['16:45', '4:45 pm'],
+      ['4:45 pm', '4:45 pm'], ['half past', 'half past'], ['', ''],
+    ] as const
+    for (const [time, american] of table) {
+      expect(byClock(time, true)).toBe(american)
+      expect(byClock(time, false)).toBe(time)
+    }
   })
 })
 

@@ -27,12 +27,18 @@ export const idOf = (key: string) => key.replace(/[^\w]+/g, '-')
 /** How times may be typed. */
 export const AS_TIMES = 'As 13:30 or 1:30 pm.'
 
-/** A time of the file, `13:30`, by the clock of twice twelve hours; anything else as it is. */
-export function twelveHours(time: string): string {
+/** Whether a course with these values shows times by the clock of twice twelve hours. */
+export const isAmerican = (values: Record<string, string>) => values['language'] === 'en-US'
+
+/** A time of the file, `13:30`, by the clock of the course; anything else as it is. */
+export const byClock = (time: string, american: boolean) => (american ? twelveHours(time) : time)
+
+/** As the days and the pages have it: `1:30 pm`. */
+function twelveHours(time: string): string {
   const [, hours, minutes] = /^(\d\d):(\d\d)$/.exec(time) ?? []
   if (hours === undefined) return time
   const hour = Number(hours)
-  return `${hour % 12 || 12}:${minutes} ${hour < 12 ? 'AM' : 'PM'}`
+  return `${hour % 12 || 12}:${minutes} ${hour < 12 ? 'am' : 'pm'}`
 }
 
 /** What stands under a field: what it means, what holds while it is empty, and why. */

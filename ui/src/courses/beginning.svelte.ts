@@ -69,6 +69,11 @@ export class Beginning implements Asking {
     return this.#country()?.zones ?? this.choices?.zones ?? []
   }
 
+  /** Whether the course will show times by the clock of twice twelve hours. */
+  get american(): boolean {
+    return this.#country()?.american ?? false
+  }
+
   enter() {}
 
   leave(key: string) {

@@ -10,8 +10,8 @@ const CHOICES: BeginChoices = {
     'day.0.start': '09:00', 'day.0.finish': '16:30',
   },
   countries: [
-    { code: 'GB', name: 'United Kingdom', units: 'metric', zones: ['Europe/London'] },
-    { code: 'US', name: 'United States', units: 'imperial', zones: ['America/New_York', 'America/Chicago'] },
+    { code: 'GB', name: 'United Kingdom', units: 'metric', american: false, zones: ['Europe/London'] },
+    { code: 'US', name: 'United States', units: 'imperial', american: true, zones: ['America/New_York', 'America/Chicago'] },
   ],
   zones: ['America/Chicago', 'America/New_York', 'Asia/Kathmandu', 'Europe/London'],
   rocks: [['fieldstone', 'Mixed fieldstone']],
@@ -76,11 +76,13 @@ it('takes zone and units with the country, until units were chosen', async () =>
   expect(beginning.text('venue.time_zone')).toBe('America/New_York')
   expect(beginning.text('units')).toBe('imperial')
   expect(beginning.zones).toEqual(['America/New_York', 'America/Chicago'])
+  expect(beginning.american).toBe(true)
   await beginning.choose('units', 'imperial')
   await beginning.choose('venue.country', 'GB')
   expect(beginning.text('units')).toBe('imperial')
   await beginning.choose('venue.country', '')
   expect(beginning.zones).toEqual(CHOICES.zones)
+  expect(beginning.american).toBe(false)
   expect(beginning.text('venue.time_zone')).toBe('Europe/London')
 })
 

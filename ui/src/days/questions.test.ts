@@ -14,6 +14,7 @@ it('asks for weather and rain of a day by their keys', () => {
 
 it('names the breaks of a day in a few words', () => {
   const values = { 'day.0.breaks.0.name': 'Tea', 'day.0.breaks.0.start': '11:00', 'day.0.breaks.1.start': '12:45' }
-  expect(breakWords(values, 0, [0, 1])).toBe('Tea 11:00, Break 12:45')
-  expect(breakWords(values, 1, [])).toBe('none')
+  expect(breakWords(values, 0, [0, 1], false)).toBe('Tea 11:00, Break 12:45')
+  expect(breakWords(values, 0, [0, 1], true)).toBe('Tea 11:00 am, Break 12:45 pm')
+  expect(breakWords(values, 1, [], false)).toBe('none')
 })

@@ -1,5 +1,5 @@
 // What is asked about the days, and which days and breaks the file has.
-import type { Question } from '../common/field'
+import { byClock, type Question } from '../common/field'
 
 export const day = (at: number): readonly Question[] => [
   { key: `day.${at}.date`, label: 'Date', kind: 'date' },
@@ -21,10 +21,10 @@ export function pause(day: number, at: number): readonly Question[] {
 }
 
 /** Breaks in a few words: `Tea 11:00, Lunch 12:45`. */
-export function breakWords(values: Record<string, string>, day: number, breaks: readonly number[]): string {
+export function breakWords(values: Record<string, string>, day: number, breaks: readonly number[], american: boolean): string {
   const words = breaks.map((at) => {
     const of = (what: string) => values[`day.${day}.breaks.${at}.${what}`] ?? ''
-    return [of('name') || 'Break', of('start')].filter(Boolean).join(' ')
+    return [of('name') || 'Break', byClock(of('start'), american)].filter(Boolean).join(' ')
   })
   return words.length === 0 ? 'none' : words.join(', ')
 }

@@ -26,15 +26,15 @@ export class Telling {
     this.shares = { ...this.shares, [keyOf(stage, bay)]: words }
   }
 
-  /** A bay counts from 0; all of them where it is null. */
-  async tell(when: When, stage: { id: string; name: string }, bay: number | null, done: string) {
+  /** A bay counts from 0; all of them where it is null. `time` is that of `when` as the course writes it. */
+  async tell(when: When, stage: { id: string; name: string }, bay: number | null, done: string, time: string) {
     this.trouble = await this.#actions.tell({ ...when, stage: stage.id, bay, done })
     if (this.trouble) {
       this.said = ''
       return
     }
     this.type(stage.id, bay, '')
-    this.said = `Told for ${when.time}: ${stage.name}, ${bayName(bay)}, ${shareWords(done)}.`
+    this.said = `Told for ${time}: ${stage.name}, ${bayName(bay)}, ${shareWords(done)}.`
   }
 
   async takeBack(at: number, what: string) {

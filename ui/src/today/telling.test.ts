@@ -26,16 +26,16 @@ beforeEach(() => {
 
 it('is told with its time, and the field is free again', async () => {
   telling.type('dig', 1, '60')
-  await telling.tell(WHEN, DIG, 1, telling.share('dig', 1))
+  await telling.tell(WHEN, DIG, 1, telling.share('dig', 1), '11:40 am')
   expect(told).toEqual([{ day: 0, time: '11:40', stage: 'dig', bay: 1, done: '60' }])
   expect(telling.share('dig', 1)).toBe('')
-  expect(telling.said).toBe('Told for 11:40: Dig the trench, bay 2, 60 %.')
+  expect(telling.said).toBe('Told for 11:40 am: Dig the trench, bay 2, 60 %.')
 })
 
 it('stays in its field when it is refused, and says why', async () => {
   answer = REFUSAL
   telling.type('dig', null, 'most')
-  await telling.tell(WHEN, DIG, null, 'most')
+  await telling.tell(WHEN, DIG, null, 'most', '11:40 am')
   expect(telling.share('dig', null)).toBe('most')
   expect(telling.trouble).toBe(REFUSAL)
   expect(telling.said).toBe('')

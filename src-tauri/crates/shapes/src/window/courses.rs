@@ -85,6 +85,8 @@ pub struct CountryChoice {
     pub name: String,
     /// The units it builds in.
     pub units: String,
+    /// Whether its courses have American spelling, dates and times.
+    pub american: bool,
     /// Its time zones, the usual one first.
     pub zones: Vec<String>,
 }
