@@ -38,6 +38,12 @@ fn main() {
     memory::measure();
 }
 
+/// The window with an empty page, if it has been built.
+fn empty_window() -> Option<PathBuf> {
+    let program = driver::program().with_file_name("examples");
+    Some(program.join("empty_window")).filter(|it| it.exists())
+}
+
 /// The example in a folder of its own.
 fn example() -> (tempfile::TempDir, PathBuf) {
     let folder = tempfile::tempdir().expect("a folder");

@@ -1,7 +1,10 @@
 //! What memory the window takes: the program and the processes its page runs in, at the start and
-//! while 2,000 edits and 200 visits go by, each with the way back.
+//! while 2,000 edits and 200 visits go by, each with the way back; beside that of a window with an
+//! empty page.
 
-use crate::open;
+use crate::driver::Window;
+use crate::{empty_window, open};
+use serde_json::json;
 use std::collections::HashMap;
 use std::fs;
 
@@ -27,20 +30,25 @@ const SCRIPT: &str = "\
     })().then(() => done('done'), (wrong) => done(String(wrong)))";
 
 pub(crate) fn measure() {
+    if let Some(program) = empty_window() {
+        let data = tempfile::tempdir().expect("a data folder");
+        let window = Window::launch(&json!({ "binary": program }), None, data.path(), &[]);
+        row("of a window with an empty page", window.starter());
+    }
     let (_folder, window) = open();
     window.visit("wall");
-    row(0, window.starter());
+    row("at the start", window.starter());
     for round in 1..=ROUNDS {
         let script = SCRIPT.replace("EDITS", &EDITS.to_string());
         let said = window.script_async(&script.replace("ROUND", &round.to_string()));
         assert_eq!(said, "done");
         if round % (ROUNDS / 4) == 0 {
-            row(round * EDITS, window.starter());
+            row(&format!("after {} edits", round * EDITS), window.starter());
         }
     }
 }
 
-fn row(edits: usize, starter: u32) {
+fn row(when: &str, starter: u32) {
     let mut shares: Vec<String> = Vec::new();
     let (mut rss, mut pss) = (0.0, 0.0);
     for process in below(starter) {
@@ -52,7 +60,7 @@ fn row(edits: usize, starter: u32) {
         shares.push(format!("{name} {own_pss:.0}"));
     }
     let shares = shares.join(", ");
-    println!("| memory after {edits} edits | RSS {rss:.0} MB | PSS {pss:.0} MB ({shares}) |");
+    println!("| memory {when} | RSS {rss:.0} MB | PSS {pss:.0} MB ({shares}) |");
 }
 
 /// All processes that this one or its children started.

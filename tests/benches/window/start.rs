@@ -1,7 +1,7 @@
-//! From the start of the process to a window that can be used, beside one that shows nothing.
+//! From the start of the process to a window that can be used, beside one with an empty page.
 
 use crate::driver::{Window, program};
-use crate::{example, percentile};
+use crate::{empty_window, example, percentile};
 use serde_json::json;
 use std::fs;
 use std::path::Path;
@@ -20,10 +20,9 @@ pub(crate) fn measure() {
     let (_folder, file) = example();
     let ours = times(&[&program(), &file], USABLE);
     row("start to first figure shown and input possible", ours);
-    let empty = program().with_file_name("examples").join("empty_window");
-    if empty.exists() {
+    if let Some(empty) = empty_window() {
         let empty = times(&[&empty], "document.readyState === 'complete'");
-        row("the same of a window that shows nothing", empty);
+        row("the same of a window with an empty page", empty);
     }
 }
 
