@@ -212,10 +212,12 @@ pub fn heaps(asked: &HeapsAsked<'_>, table: &HeapTable) -> Heaps {
             notes: Vec::new(),
         };
     }
-    let tips = tip::tips(asked, &layout, &heaps, table);
+    let outlines = heaps.iter().map(|heap| heap.outline(layout.line));
+    let outlines: Vec<_> = outlines.collect();
+    let tips = tip::tips(asked, &layout, &heaps, &outlines, table);
     Heaps {
         longest_run: tip::longest_run(&layout, &heaps, &tips),
-        ground: tip::ground(&layout, &heaps),
+        ground: tip::ground(&layout, &outlines),
         notes: notes::notes(asked, &layout, &heaps, &waiting, table),
         ways: layout.ways_through(&heaps),
         strips: layout.strips,

@@ -46,11 +46,12 @@ pub(super) fn tips(
     asked: &HeapsAsked<'_>,
     layout: &Layout<'_>,
     heaps: &[Heap],
+    outlines: &[Vec<Place>],
     table: &HeapTable,
 ) -> Vec<Tip> {
     let (load, volume) = one_load(asked, table);
     let radius = radius(volume, table);
-    let obstacles = obstacles(layout, heaps);
+    let obstacles = obstacles(layout, outlines);
     // Room to sort round the load, and for a barrow to pass between it and the wall.
     let clear = radius + table.clear.strip + table.clear.way;
     wanted(asked, layout)
@@ -178,10 +179,9 @@ fn beyond_all(obstacles: &[Vec<Place>], clear: f64) -> Place {
 }
 
 /// The wall, with its trench, and every heap.
-fn obstacles(layout: &Layout<'_>, heaps: &[Heap]) -> Vec<Vec<Place>> {
-    let mut outlines = vec![round_the_wall(layout, layout.edges)];
-    outlines.extend(heaps.iter().map(|heap| heap.outline(layout.line)));
-    outlines
+fn obstacles(layout: &Layout<'_>, outlines: &[Vec<Place>]) -> Vec<Vec<Place>> {
+    let wall = round_the_wall(layout, layout.edges);
+    [wall].into_iter().chain(outlines.iter().cloned()).collect()
 }
 
 /// Offsets left and right, all along the wall and back.
@@ -276,15 +276,13 @@ fn run_to(layout: &Layout<'_>, tip: &Tip, heap: &Heap) -> Option<f64> {
 }
 
 /// The ground taken along the first direction and across it: wall, clear strips and heaps.
-pub(super) fn ground(layout: &Layout<'_>, heaps: &[Heap]) -> [Length; 2] {
+pub(super) fn ground(layout: &Layout<'_>, outlines: &[Vec<Place>]) -> [Length; 2] {
     let mut clear = layout.edges;
     for strip in &layout.strips {
         clear[usize::from(strip.side == Side::Right)] = strip.near.si();
     }
     let wall = round_the_wall(layout, clear);
-    let heaps = heaps.iter().flat_map(|heap| heap.outline(layout.line));
-    let all: Vec<Place> = wall.into_iter().chain(heaps).collect();
-    bounds(all.iter()).map_or([metres(0.0); 2], |both| {
+    bounds(wall.iter().chain(outlines.iter().flatten())).map_or([metres(0.0); 2], |both| {
         both.map(|(least, most)| metres(most - least))
     })
 }

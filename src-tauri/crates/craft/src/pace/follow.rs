@@ -33,8 +33,10 @@ impl Witness for () {
 /// Room for following one course after another without asking for memory.
 #[derive(Debug, Clone)]
 pub struct Scratch {
-    /// When each bay is ready for its next stage.
+    /// When each bay is ready for its next stage; the first of them, and all.
     ready: Vec<f64>,
+    first: f64,
+    all: f64,
     /// Minutes of laying behind each bay.
     laid: Vec<f64>,
     /// Lessons given: from this working time on, so many working minutes went into lessons.
@@ -63,6 +65,8 @@ impl Scratch {
         let lessons = programme.steps.iter().map(|step| step.lessons.len()).sum();
         Self {
             ready: vec![0.0; bays],
+            first: 0.0,
+            all: 0.0,
             laid: vec![0.0; bays],
             lessons: Vec::with_capacity(lessons),
             taught_until: f64::NEG_INFINITY,
@@ -77,15 +81,12 @@ impl Scratch {
 
     fn begin(&mut self, programme: &Programme) {
         self.ready.fill(0.0);
+        (self.first, self.all) = (0.0, 0.0);
         self.laid.copy_from_slice(&programme.laid);
         self.lessons.clear();
         self.taught_until = f64::NEG_INFINITY;
         self.hand = Hand::default();
         self.stopped = None;
-    }
-
-    fn first(&self) -> f64 {
-        self.ready.iter().copied().fold(f64::INFINITY, f64::min)
     }
 
     fn last_bay(&self) -> usize {
@@ -123,12 +124,11 @@ impl Programme {
         scratch.begin(self);
         for (number, step) in self.steps.iter().enumerate() {
             if step.together {
-                let last = scratch.last_bay();
-                let all = scratch.ready[last];
-                scratch.ready.fill(all);
                 if W::ASKS_WHEN {
-                    scratch.waited_for[number] = last;
+                    scratch.waited_for[number] = scratch.last_bay();
                 }
+                scratch.ready.fill(scratch.all);
+                scratch.first = scratch.all;
             }
             let Some(gate) = self.gate(step, calendar, scratch, witness) else {
                 scratch.stopped = Some(number);
@@ -138,11 +138,11 @@ impl Programme {
             };
             self.work::<W>(number, step, gate, course, scratch);
             if W::ASKS_WHEN {
-                scratch.done[number] = scratch.ready[scratch.last_bay()];
+                scratch.done[number] = scratch.all;
             }
         }
-        scratch.last = scratch.last_bay();
         if W::ASKS_WHEN {
+            scratch.last = scratch.last_bay();
             for (number, done) in scratch.done.iter().enumerate() {
                 witness.done(number, scratch.clock(*done, calendar));
             }
@@ -150,7 +150,7 @@ impl Programme {
         if scratch.stopped.is_some() {
             return f64::INFINITY;
         }
-        scratch.clock(scratch.ready[scratch.last], calendar)
+        scratch.clock(scratch.all, calendar)
     }
 
     /// When a step may begin at the earliest: its lessons are given when the first bay is ready
@@ -163,7 +163,7 @@ impl Programme {
         witness: &mut impl Witness,
     ) -> Option<f64> {
         let mut taught = scratch.taught();
-        let mut gate = scratch.first();
+        let mut gate = scratch.first;
         let pinned = step.after.map_or(f64::NEG_INFINITY, |(_, clock)| clock);
         if step.after.is_some() {
             gate = gate.max(calendar.working_at(pinned) - taught);
@@ -197,17 +197,18 @@ impl Programme {
         scratch: &mut Scratch,
     ) {
         let slowness = course.slowness[step.stage];
-        let string = |bay| {
-            let string = step.string?;
-            Some(self.ties.factor(course.tie(bay, string)))
-        };
         let learning = step.laying && self.learning.counts();
         let took = &mut scratch.took[number * self.bays..];
-        let bays = scratch.ready.iter_mut().zip(&mut scratch.laid).zip(took);
-        for (bay, (((ready, laid), took), usual)) in bays.zip(&step.usual).enumerate() {
-            let without_learning = usual * slowness * string(bay).unwrap_or(1.0);
+        let bays = scratch.ready.iter_mut().zip(&step.usual).zip(took);
+        let (mut first, mut all) = (f64::INFINITY, 0.0);
+        for (bay, ((ready, usual), took)) in bays.enumerate() {
+            let mut without_learning = usual * slowness;
+            if let Some(string) = step.string {
+                without_learning *= self.ties.factor(course.tie(bay, string));
+            }
             let mut minutes = without_learning;
             if learning {
+                let laid = &mut scratch.laid[bay];
                 let before = self.learning.adds(*laid);
                 *laid += without_learning;
                 minutes += self.learning.adds(*laid) - before;
@@ -217,7 +218,10 @@ impl Programme {
                 *took = [without_learning, begins - *ready];
             }
             *ready = begins + minutes;
+            first = ready.min(first);
+            all = ready.max(all);
         }
+        (scratch.first, scratch.all) = (first, all);
     }
 }
 
