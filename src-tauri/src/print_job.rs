@@ -77,12 +77,12 @@ impl PrintJob {
         let chosen = chosen(names);
         let mut progress = Progress::new(&chosen, tell);
         let letter = self.course.file.paper == Paper::Letter;
+        if !progress.goes_on() {
+            return Ok(None);
+        }
         let (mut all, mut replaced, mut unprintable) = (Vec::new(), Vec::new(), Vec::new());
-        for document in &chosen {
-            if !progress.goes_on() {
-                return Ok(None);
-            }
-            let made = sheets(&self.course, document, &self.press, &replaced)?;
+        let mut stopped = false;
+        sheets(&self.course, &chosen, &self.press, |made| {
             progress.has_set(made.sheets.len());
             all.extend(made.sheets.into_iter().map(|it| paper::laid(it, letter)));
             replaced.extend(made.replaced);
@@ -91,6 +91,11 @@ impl PrintJob {
                     unprintable.push(sign);
                 }
             }
+            stopped = !progress.goes_on();
+            !stopped
+        })?;
+        if stopped {
+            return Ok(None);
         }
         Ok(Some(PaperSheets {
             sheets: all,

@@ -17,6 +17,7 @@ mod one_lesson;
 mod over_time;
 mod pack;
 mod reasons;
+mod side_by_side;
 mod sketch;
 mod spelling;
 mod stored;

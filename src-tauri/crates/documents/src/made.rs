@@ -7,11 +7,13 @@
 
 use crate::feed::Feed;
 use crate::pack::Error;
+use crate::side_by_side::side_by_side;
 use crate::spelling;
 use crate::templates::{Templates, sources};
 use crate::{Course, Document};
 use press::{Job, Press, Printed, Sheet};
 use serde_json::Value;
+use std::sync::{Mutex, PoisonError};
 
 /// A document for which the instructor's own templates could not be used.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -23,6 +25,10 @@ pub struct Replaced {
     /// What is wrong with them.
     pub why: press::Error,
 }
+
+/// Whose own templates could not be used so far in one print.
+#[derive(Debug, Default)]
+pub(crate) struct Tried(Mutex<Vec<Replaced>>);
 
 /// A document, and what stood in for what.
 pub(crate) struct Made<T> {
@@ -79,7 +85,7 @@ fn feed_of(course: &Course, document: &Document) -> Feed {
 /// # Errors
 /// [`Error::Press`] if the built-in template is broken.
 pub fn print(course: &Course, document: &Document, press: &Press) -> Result<Printed, Error> {
-    Ok(printed(course, document, press, &[])?.made)
+    Ok(printed(course, document, press, &Tried::default())?.made)
 }
 
 /// One page of a document to be looked at, in the edition of the course. `page` counts from 1;
@@ -99,7 +105,7 @@ pub fn preview(
     }
     let own = |job: &Job<'_>| press.page_apart(job, page);
     let built_in = |job: &Job<'_>| press.page(job, page);
-    let Made { made, replaced } = made(course, document, &feed, &[], own, built_in)?;
+    let Made { made, replaced } = made(course, document, &feed, &Tried::default(), own, built_in)?;
     Ok(Preview {
         svg: made.svg,
         pages: made.pages,
@@ -107,46 +113,69 @@ pub fn preview(
     })
 }
 
-/// Every page of a document as it lies on paper, in the edition of the course. `before` is what
-/// was replaced in the same print.
+/// Every page of documents as it lies on paper, in the edition of the course, several at a time.
+/// `take` is given each in their order, and answers whether to go on.
 ///
 /// # Errors
-/// [`Error::Press`] if the built-in template is broken.
+/// [`Error::Press`] if a built-in template is broken.
 pub fn sheets(
     course: &Course,
-    document: &Document,
+    documents: &[&Document],
     press: &Press,
-    before: &[Replaced],
-) -> Result<Sheets, Error> {
-    let feed = feed_of(course, document);
-    let own = |job: &Job<'_>| press.sheets_apart(job);
-    let built_in = |job: &Job<'_>| press.sheets(job);
-    let Made { made, replaced } = made(course, document, &feed, before, own, built_in)?;
-    Ok(Sheets {
-        sheets: made.sheets,
-        unprintable: made.unprintable,
-        replaced,
+    mut take: impl FnMut(Sheets) -> bool,
+) -> Result<(), Error> {
+    let set = |document: &Document, tried: &Tried| {
+        let feed = feed_of(course, document);
+        let own = |job: &Job<'_>| press.sheets_apart(job);
+        let built_in = |job: &Job<'_>| press.sheets(job);
+        made(course, document, &feed, tried, own, built_in)
+    };
+    each(documents, set, |_, Made { made, replaced }| {
+        take(Sheets {
+            sheets: made.sheets,
+            unprintable: made.unprintable,
+            replaced,
+        })
     })
 }
 
-/// As [`print`], telling what was replaced. `before` is what was replaced in the same pack.
+/// Documents made side by side and taken in their order, for as long as `take` says yes.
+pub(crate) fn each<T: Send>(
+    documents: &[&Document],
+    make: impl Fn(&Document, &Tried) -> Result<Made<T>, Error> + Sync,
+    mut take: impl FnMut(&Document, Made<T>) -> bool,
+) -> Result<(), Error> {
+    let tried = Tried::default();
+    let mut broken = None;
+    let make = |document: &&Document| make(document, &tried);
+    side_by_side(documents, make, |document, made| match made {
+        Ok(made) => take(document, made),
+        Err(error) => {
+            broken = Some(error);
+            false
+        }
+    });
+    broken.map_or(Ok(()), Err)
+}
+
+/// As [`print`], telling what was replaced.
 pub(crate) fn printed(
     course: &Course,
     document: &Document,
     press: &Press,
-    before: &[Replaced],
+    tried: &Tried,
 ) -> Result<Made<Printed>, Error> {
     let feed = feed_of(course, document);
     let own = |job: &Job<'_>| press.pdf_apart(job);
     let built_in = |job: &Job<'_>| press.pdf(job);
-    made(course, document, &feed, before, own, built_in)
+    made(course, document, &feed, tried, own, built_in)
 }
 
 fn made<T>(
     course: &Course,
     document: &Document,
     feed: &Feed,
-    before: &[Replaced],
+    tried: &Tried,
     own: impl Fn(&Job<'_>) -> Result<T, press::Error>,
     built_in: impl Fn(&Job<'_>) -> Result<T, press::Error>,
 ) -> Result<Made<T>, Error> {
@@ -165,32 +194,18 @@ fn made<T>(
         data: &feed.data,
         pictures: &pictures,
     };
-    let own_names = || templates.own.iter().map(|it| (*it).to_owned()).collect();
     let mut replaced = None;
     if !templates.own.is_empty() {
-        // What had to be stopped once would have to be again wherever it is used.
-        let known = before.iter().find(|it| {
-            let here = |name: &String| templates.own.contains(&name.as_str());
-            it.why.was_stopped() && it.own.iter().all(here)
-        });
-        let tried = match known {
-            Some(known) => Err(known.why.clone()),
-            None => own(&job(&own_and_built_in)),
-        };
-        match tried {
+        match tried.own(&templates.own, document.name, || {
+            own(&job(&own_and_built_in))
+        }) {
             Ok(made) => {
                 return Ok(Made {
                     made,
                     replaced: None,
                 });
             }
-            Err(why) => {
-                replaced = Some(Replaced {
-                    document: document.name,
-                    own: own_names(),
-                    why,
-                });
-            }
+            Err(instead) => replaced = Some(instead),
         }
     }
     let made = built_in(&job(&built_in_ones)).map_err(|cause| Error::Press {
@@ -198,4 +213,35 @@ fn made<T>(
         cause,
     })?;
     Ok(Made { made, replaced })
+}
+
+impl Tried {
+    /// What `set` makes of templates of the instructor's own, or why others stand in for them.
+    /// One document at a time: what had to be stopped once would have to be again wherever it is
+    /// used.
+    fn own<T>(
+        &self,
+        own: &[&str],
+        document: &'static str,
+        set: impl FnOnce() -> Result<T, press::Error>,
+    ) -> Result<T, Replaced> {
+        let mut before = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        let known = before.iter().find(|it| {
+            let here = |name: &String| own.contains(&name.as_str());
+            it.why.was_stopped() && it.own.iter().all(here)
+        });
+        let set = match known {
+            Some(known) => Err(known.why.clone()),
+            None => set(),
+        };
+        set.map_err(|why| {
+            let replaced = Replaced {
+                document,
+                own: own.iter().map(|it| (*it).to_owned()).collect(),
+                why,
+            };
+            before.push(replaced.clone());
+            replaced
+        })
+    }
 }

@@ -1,8 +1,8 @@
 //! A whole pack printed into a folder.
 
-use crate::made::{Replaced, printed};
+use crate::made::{Made, Replaced, Tried, each, printed};
 use crate::{Course, Document};
-use press::Press;
+use press::{Press, Printed};
 use std::path::{Path, PathBuf};
 
 /// Why a page could not be made.
@@ -57,8 +57,9 @@ pub struct Pack {
 }
 
 /// Prints documents into a folder, which is made if it is not there, in the edition of the
-/// course. `done` is told of each with how many pages it has, and answers whether to go on. A
-/// file that can't be written does not keep the others from being printed.
+/// course, several at a time. `done` is told of each in their order with how many pages it has,
+/// and answers whether to go on. A file that can't be written does not keep the others from being
+/// printed.
 ///
 /// # Errors
 /// Any [`Error`], as where not one file could be written; pages that were there before are
@@ -75,28 +76,33 @@ pub fn pack(
         cause,
     })?;
     let mut pack = Pack::default();
-    for document in documents {
-        let made = printed(course, document, press, &pack.replaced)?;
-        let path = folder.join(course.edition.file_name(document.name));
-        match files::save(&path, &made.made.pdf) {
-            Ok(()) => {
-                pack.files.push(path);
-                pack.pages += made.made.pages;
-            }
-            Err(unsaved) => pack.unsaved.push(unsaved),
-        }
-        pack.replaced.extend(made.replaced);
-        for unprintable in made.made.unprintable {
-            if !pack.unprintable.contains(&unprintable) {
-                pack.unprintable.push(unprintable);
-            }
-        }
-        if !done(document, made.made.pages) {
-            break;
-        }
-    }
+    let set = |document: &Document, tried: &Tried| printed(course, document, press, tried);
+    each(documents, set, |document, made| {
+        let pages = made.made.pages;
+        let name = course.edition.file_name(document.name);
+        pack.take(made, folder.join(name));
+        done(document, pages)
+    })?;
     if pack.files.is_empty() && !pack.unsaved.is_empty() {
         return Err(pack.unsaved.swap_remove(0).into());
     }
     Ok(pack)
+}
+
+impl Pack {
+    fn take(&mut self, made: Made<Printed>, path: PathBuf) {
+        match files::save(&path, &made.made.pdf) {
+            Ok(()) => {
+                self.files.push(path);
+                self.pages += made.made.pages;
+            }
+            Err(unsaved) => self.unsaved.push(unsaved),
+        }
+        self.replaced.extend(made.replaced);
+        for unprintable in made.made.unprintable {
+            if !self.unprintable.contains(&unprintable) {
+                self.unprintable.push(unprintable);
+            }
+        }
+    }
 }
