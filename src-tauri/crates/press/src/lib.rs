@@ -54,6 +54,7 @@ mod tests;
 mod world;
 
 use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 use serde_json::Value;
 use typst::diag::Warned;
@@ -80,9 +81,10 @@ use world::JobWorld;
 /// The name under which a template finds its data.
 pub const DATA_FILE: &str = "data.json";
 
-/// How many jobs ago a worked-out part must last have been used to be forgotten. With none
-/// forgotten, memory grows with every change to a long document.
-const JOBS_REMEMBERED: usize = 10;
+/// After so many jobs each time, what none of them and none of as many before had a use for is
+/// forgotten. With nothing forgotten memory grows with every change to a long document; to look
+/// through all after each job takes a tenth of its time.
+const JOBS_REMEMBERED: usize = 5;
 
 /// What is to be printed.
 ///
@@ -140,6 +142,8 @@ struct Kit {
     parsed: Kept<Source>,
     /// Pictures as they were drawn with their words as outlines; none where nothing is to be.
     outlined: Kept<Option<Bytes>>,
+    /// So many jobs were done.
+    jobs: AtomicUsize,
 }
 
 /// The ways to make a PDF, each giving up more than the one before for the standard's sake.
@@ -162,6 +166,7 @@ impl Press {
             library: LazyHash::new(library()),
             parsed: Kept::new(),
             outlined: Kept::new(),
+            jobs: AtomicUsize::new(0),
         };
         Self {
             kit: Arc::new(kit),
@@ -188,7 +193,7 @@ impl Press {
     /// [`Error::NoTemplate`], [`Error::BadName`], [`Error::SameName`] for files that do not
     /// fit together; [`Error::Template`] if a template is wrong or breaks the standard.
     pub fn pdf(&self, job: &Job<'_>) -> Result<Printed, Error> {
-        remembering(|| {
+        self.remembering(|| {
             let usual = match self.try_pdf(job, Way::Usual)? {
                 Ok(printed) => return Ok(printed),
                 Err(error) => error,
@@ -229,7 +234,7 @@ impl Press {
         let (world, _) = self.prepare(job, Way::Usual)?;
         let (world, put_aside) = world.put_aside();
         let world = world.outlined();
-        on_a_worker(|| {
+        self.on_a_worker(|| {
             let document = typeset(&world)?;
             let pages = document.pages();
             let at = number.min(pages.len()).saturating_sub(1);
@@ -270,6 +275,22 @@ impl Press {
                 unprintable,
             })
             .map_err(|complaints| explain(&world, &complaints)))
+    }
+
+    /// Does a job, and now and then lets go of what the last few had no use for.
+    fn remembering<T>(&self, job: impl FnOnce() -> T) -> T {
+        let done = job();
+        let jobs = self.kit.jobs.fetch_add(1, Ordering::Relaxed) + 1;
+        if jobs.is_multiple_of(JOBS_REMEMBERED) {
+            typst::comemo::evict(1);
+        }
+        done
+    }
+
+    /// The same on one of the threads among which the typesetter shares out its work: from any
+    /// other, each of the many times it does so waits until one of them is woken.
+    fn on_a_worker<T: Send>(&self, job: impl FnOnce() -> T + Send) -> T {
+        rayon::scope(|_| self.remembering(job))
     }
 
     /// Cleans the texts of a job and lays out its files.
@@ -331,19 +352,6 @@ fn pdf_options() -> Result<PdfOptions, Error> {
         timestamp: None,
         ..PdfOptions::default()
     })
-}
-
-/// Does a job, then lets go of what the last few jobs had no use for.
-fn remembering<T>(job: impl FnOnce() -> T) -> T {
-    let done = job();
-    typst::comemo::evict(JOBS_REMEMBERED);
-    done
-}
-
-/// As [`remembering`], on one of the threads among which the typesetter shares out its work: from
-/// any other, each of the many times it does so waits until one of them is woken.
-fn on_a_worker<T: Send>(job: impl FnOnce() -> T + Send) -> T {
-    rayon::scope(|_| remembering(job))
 }
 
 pub(crate) fn fault(why: &str) -> Error {

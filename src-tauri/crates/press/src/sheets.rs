@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use typst_svg::SvgOptions;
 
-use crate::{Error, Job, Press, Way, fault, remembering, typeset};
+use crate::{Error, Job, Press, Way, fault, typeset};
 
 /// One page, and how large its paper is.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -35,7 +35,7 @@ impl Press {
     pub fn sheets(&self, job: &Job<'_>) -> Result<Sheets, Error> {
         let (world, unprintable) = self.prepare(job, Way::Usual)?;
         let world = world.outlined();
-        remembering(|| {
+        self.remembering(|| {
             let document = typeset(&world)?;
             let sheets: Vec<Sheet> = document
                 .pages()
