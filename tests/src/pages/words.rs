@@ -4,7 +4,7 @@ mod office;
 
 use super::field;
 use checks::paper::{Paper, letters};
-use craft::worksheet::{Asked, Question, sheet};
+use craft::worksheet::{Asked, Question, fault_wall, sheet};
 use documents::{Course, Document, Edition, filled};
 use files::course::Language;
 use files::{American, Block, Card, Span};
@@ -125,6 +125,7 @@ fn sheets(course: &Course) -> Vec<(String, Vec<Question>)> {
         course: &course.file.course,
         tables: &course.library.tables,
         frames: &course.plan.frames,
+        fault_wall,
     };
     let students = course.file.course.group.students.iter().enumerate();
     students

@@ -1,7 +1,7 @@
 //! The editions a document is printed in.
 
 /// In what size of letters a document is set.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Edition {
     /// 12 point, for most people.
     #[default]

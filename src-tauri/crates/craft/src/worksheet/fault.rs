@@ -7,7 +7,6 @@
 use super::draw::Draw;
 use super::scale::{Scale, capital};
 use super::{Kind, Level, Question};
-use crate::course::Course;
 use crate::quantity::{Length, Read, Units, metres, show_length, whole_number};
 use crate::stonework::{
     Face, FaceEnd, Fault, FaultKind, PlantedFault, PlantedKind, Point, Stone, ThroughRow, check,
@@ -106,9 +105,8 @@ pub struct FaultWall {
 /// those of the other to an odd one.
 ///
 /// `None` if no face comes out with just these.
-pub fn fault_wall(course: &Course, student: usize) -> Option<FaultWall> {
-    let mut draw = Draw::new(course.seed, student, Kind::FindTheFault);
-    let level = course.worksheets.level_of(Kind::FindTheFault);
+pub fn fault_wall(seed: u64, level: Level, student: usize) -> Option<FaultWall> {
+    let mut draw = Draw::new(seed, student, Kind::FindTheFault);
     let grid = Grid {
         columns: COLUMNS,
         rows: ROWS,
@@ -219,13 +217,11 @@ fn is_as_asked(planted: &[PlantedFault], found: &[Fault]) -> bool {
 }
 
 /// Where the faults are, and what they are.
-pub(super) fn find(course: &Course, student: usize) -> Option<Question> {
-    let wall = fault_wall(course, student)?;
-    let level = course.worksheets.level_of(Kind::FindTheFault);
+pub(super) fn find(wall: FaultWall, level: Level, units: Units) -> Question {
     let count = level.pick(
-        "This wall has one fault.",
-        "This wall has two faults.",
-        "This wall has faults.",
+        "This wall has one fault. Write",
+        "This wall has two faults. For each one, write",
+        "This wall has faults. For each one, write",
     );
     let told: Vec<String> = wall
         .faults
@@ -235,13 +231,13 @@ pub(super) fn find(course: &Course, student: usize) -> Option<Question> {
     let why: Vec<String> = wall
         .faults
         .iter()
-        .map(|fault| reason(fault, &wall.grid, course.units))
+        .map(|fault| reason(fault, &wall.grid, units))
         .collect();
-    Some(Question {
+    Question {
         ask: format!(
-            "{count} For each one, write the square its middle lies in and its number. The wall \
+            "{count} the square its middle lies in and its number. The wall \
              goes on at both ends. Throughs have a heavy line, one about every {}.",
-            Scale::of(course.units).either("0.9 m", "3 ft")
+            Scale::of(units).either("0.9 m", "3 ft")
         ),
         working: why.join("\n"),
         answer: told.join("; "),
@@ -250,7 +246,7 @@ pub(super) fn find(course: &Course, student: usize) -> Option<Question> {
         prompts: FOUND.map(|kind| capital(explained(kind))).to_vec(),
         wall: Some(wall),
         ..Question::of(Kind::FindTheFault)
-    })
+    }
 }
 
 /// What can be wrong, as the sheet numbers it.
@@ -293,18 +289,17 @@ fn reason(fault: &Fault, grid: &Grid, units: Units) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::worksheet::sample;
 
-    fn asked(level: Level) -> Course {
-        let mut course = sample::course(Units::Metric, 20_270_424);
-        course.worksheets.level = level;
-        course
+    const SEED: u64 = 20_270_424;
+
+    fn of(level: Level, student: usize) -> FaultWall {
+        fault_wall(SEED, level, student).expect("a wall")
     }
 
     /// By hand: squares of 0.9 by 0.44 m.
     #[test]
     fn squares_are_counted_from_the_left_and_from_the_ground() {
-        let wall = fault_wall(&asked(Level::Easy), 0).expect("a wall");
+        let wall = of(Level::Easy, 0);
         let at = |x: f64, y: f64| {
             wall.grid.square(Point {
                 x: metres(x),
@@ -326,11 +321,10 @@ mod tests {
             (Level::Usual, 1, 1),
             (Level::Hard, 2, 1),
         ] {
-            let course = asked(level);
             let mut before: Option<Vec<usize>> = None;
             let mut answers = std::collections::BTreeSet::new();
             for student in 0..200 {
-                let wall = fault_wall(&course, student).expect("a wall");
+                let wall = of(level, student);
                 let of = |kind| wall.faults.iter().filter(move |one| one.kind == kind);
                 assert_eq!(wall.faults.len(), joints + throughs, "{:?}", wall.faults);
                 assert_eq!(of(FaultKind::MissingThrough).count(), throughs);
@@ -339,7 +333,7 @@ mod tests {
                     .collect();
                 assert_ne!(before.as_ref(), Some(&columns), "{level:?} {student}");
                 before = Some(columns);
-                answers.insert(find(&course, student).expect("a wall").answer);
+                answers.insert(find(wall, level, Units::Metric).answer);
             }
             assert!(8 <= answers.len(), "{level:?}: {answers:?}");
         }
@@ -350,7 +344,7 @@ mod tests {
     #[test]
     fn a_through_is_left_out_between_two_that_are_there() {
         for student in 0..100 {
-            let wall = fault_wall(&asked(Level::Hard), student).expect("a wall");
+            let wall = of(Level::Hard, student);
             for gap in wall
                 .faults
                 .iter()
@@ -374,7 +368,7 @@ mod tests {
 
     #[test]
     fn the_answer_names_square_and_number() {
-        let question = find(&asked(Level::Hard), 3).expect("a wall");
+        let question = find(of(Level::Hard, 3), Level::Hard, Units::Metric);
         assert_eq!(question.answer.split("; ").count(), 3);
         assert!(
             question.answer.contains(" 2 (through left out)"),

@@ -7,7 +7,7 @@ const PAGES: usize = 4;
 const SIXTHS: usize = 6;
 
 /// How hard the questions are.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub enum Level {
     /// Whole numbers, one step.
     Easy,
@@ -94,7 +94,7 @@ impl WorksheetsGiven {
 
     /// How hard a kind is asked. Where no sums are wanted, those that come to a sum only at
     /// the hardest level stop short of it.
-    pub(super) fn level_of(&self, kind: Kind) -> Level {
+    pub fn level_of(&self, kind: Kind) -> Level {
         if self.arithmetic || kind.is_sum() {
             self.level
         } else {

@@ -118,6 +118,9 @@ pub struct Asked<'a> {
     pub tables: &'a Tables,
     /// The course's own setting-out, for the one kind that reads its table.
     pub frames: &'a Frames,
+    /// Where faces with faults come from: [`fault_wall`], or what remembers what that made. Each
+    /// takes some milliseconds, and is the same as long as seed and level are.
+    pub fault_wall: fn(u64, Level, usize) -> Option<FaultWall>,
 }
 
 /// The sheet of one student, counted from 0: the kinds the course asks, in their order.
@@ -190,7 +193,10 @@ pub fn question(kind: Kind, asked: &Asked<'_>, student: usize) -> Option<Questio
             ..Question::of(kind)
         }),
         Kind::HazardAndControl => hazards::matches(draw, &tables.hazards_asked, level),
-        Kind::FindTheFault => fault::find(course, student),
+        Kind::FindTheFault => {
+            let wall = (asked.fault_wall)(course.seed, level, student)?;
+            Some(fault::find(wall, level, course.units))
+        }
         Kind::OnePersonLift => lift::who_lifts(draw, scale, tables, level),
         Kind::ReadTheTable => read_table::read(draw, scale, asked.frames, level),
     }

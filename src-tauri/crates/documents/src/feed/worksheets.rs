@@ -44,7 +44,7 @@ struct TableRows {
 }
 
 /// Whether the faults of a wall are ringed.
-#[derive(Clone, Copy, PartialEq)]
+#[derive(Clone, Copy, PartialEq, Eq, Hash)]
 enum For {
     Students,
     Key,
@@ -63,6 +63,7 @@ fn sheets(course: &Course, whom: For) -> (Vec<Sheet>, Vec<(String, String)>) {
         course: &course.file.course,
         tables: &course.library.tables,
         frames: &course.plan.frames,
+        fault_wall,
     };
     let of_student = |(place, student): (usize, &Student)| {
         let mut drawn = Drawn {
@@ -110,8 +111,9 @@ impl Drawn<'_> {
             answer: own(&it.answer),
             tolerance: own(&it.tolerance),
         };
-        if let Some(wall) = &it.wall {
-            let (file, words) = self.draw(wall, place);
+        if it.wall.is_some()
+            && let Some((file, words)) = self.draw(place)
+        {
             question.picture = Some(file);
             question.words = words;
         }
@@ -119,22 +121,45 @@ impl Drawn<'_> {
     }
 
     /// The face of a student by the student's place in the group.
-    fn draw(&mut self, wall: &FaultWall, place: usize) -> (String, String) {
+    fn draw(&mut self, place: usize) -> Option<(String, String)> {
+        let course = &self.course.file.course;
+        let level = course.worksheets.level_of(Kind::FindTheFault);
+        let (svg, words) = drawn(course.seed, level, place, self.whom, self.course.edition)?;
         let file = format!("fault-{place}.svg");
-        // In large print it is enlarged to the whole width, so much that its letters are 14 point.
-        let width_mm = match (self.whom, self.course.edition) {
-            (For::Key, _) => 100.0,
-            (For::Students, Edition::Usual) => 180.0,
-            (For::Students, Edition::LargePrint) => 180.0 / 1.1,
-        };
-        let room = Room {
-            width_mm,
-            height_mm: 80.0,
-        };
-        let scene = drawing::find_the_fault(wall, room, self.whom == For::Key);
-        self.pictures.push((file.clone(), scene.svg()));
-        (file, scene.description)
+        self.pictures.push((file.clone(), svg));
+        Some((file, words))
     }
+}
+
+/// The face of one student, remembered: it stays the same whatever is changed of the course but
+/// its seed and its level.
+#[comemo::memoize]
+fn fault_wall(seed: u64, level: Level, student: usize) -> Option<FaultWall> {
+    craft::worksheet::fault_wall(seed, level, student)
+}
+
+/// Its drawing as SVG and in words, remembered as well.
+#[comemo::memoize]
+fn drawn(
+    seed: u64,
+    level: Level,
+    student: usize,
+    whom: For,
+    edition: Edition,
+) -> Option<(String, String)> {
+    let wall = fault_wall(seed, level, student)?;
+    // In large print it is enlarged to the whole width, so much that its letters are 14 point.
+    let width_mm = match (whom, edition) {
+        (For::Key, _) => 100.0,
+        (For::Students, Edition::Usual) => 180.0,
+        (For::Students, Edition::LargePrint) => 180.0 / 1.1,
+    };
+    let room = Room {
+        width_mm,
+        height_mm: 80.0,
+    };
+    let scene = drawing::find_the_fault(&wall, room, whom == For::Key);
+    Some((scene.svg(), scene.description))
 }
 
 fn rows(table: &Table, own: impl Fn(&str) -> String) -> TableRows {

@@ -122,15 +122,19 @@ mod tests {
     use crate::fixture;
     use crate::overlap::{faults, words};
     use crate::paper::scene::Mark;
-    use craft::worksheet::fault_wall;
+    use craft::worksheet::{Level, fault_wall};
 
     const ROOM: Room = Room {
         width_mm: 170.0,
         height_mm: 80.0,
     };
 
+    fn of(student: usize) -> FaultWall {
+        fault_wall(fixture::weekend().seed, Level::Usual, student).expect("a wall")
+    }
+
     fn wall() -> FaultWall {
-        fault_wall(&fixture::weekend(), 2).expect("a wall")
+        of(2)
     }
 
     #[test]
@@ -146,9 +150,8 @@ mod tests {
 
     #[test]
     fn no_letter_stands_on_a_line() {
-        let course = fixture::weekend();
         for student in 0..12 {
-            let wall = fault_wall(&course, student).expect("a wall");
+            let wall = of(student);
             for width_mm in [180.0, 100.0] {
                 let room = Room { width_mm, ..ROOM };
                 let scene = find_the_fault(&wall, room, true);

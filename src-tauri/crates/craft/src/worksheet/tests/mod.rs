@@ -33,6 +33,7 @@ impl World {
             course: &self.course,
             tables: &self.tables,
             frames: &self.frames,
+            fault_wall,
         }
     }
 
