@@ -29,7 +29,7 @@ fn weather_lessons_and_effects_move_the_days() {
     window.click("weather-0-open");
     window.type_into("field-day-0-weather-high", "34 C");
     window.type_into("field-day-0-weather-humidity", "0.6");
-    shows(&window, "asks-0", "Rest");
+    shows(&window, "asks-0", "rest 30 minutes of every hour");
     window.click("add-rain-0");
     window.wait_until("an hour of rain", || {
         window.value("field-day-0-rain-0-minutes") == "60"
