@@ -7,6 +7,8 @@ use crate::{empty_window, open};
 use serde_json::json;
 use std::collections::HashMap;
 use std::fs;
+use std::thread::sleep;
+use std::time::Duration;
 
 /// Edits in one go, and how many goes.
 const EDITS: usize = 20;
@@ -33,6 +35,8 @@ pub(crate) fn measure() {
     if let Some(program) = empty_window() {
         let data = tempfile::tempdir().expect("a data folder");
         let window = Window::launch(&json!({ "binary": program }), None, data.path(), &[]);
+        // The process of its page is still being started when the driver has the window.
+        sleep(Duration::from_secs(5));
         row("of a window with an empty page", window.starter());
     }
     let (_folder, window) = open();
