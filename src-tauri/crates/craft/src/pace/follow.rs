@@ -52,7 +52,7 @@ pub struct Scratch {
     pub(super) took: Vec<[f64; 2]>,
     /// For each step all bays wait for: the bay they waited for.
     pub(super) waited_for: Vec<usize>,
-    /// The bay that was done last.
+    /// The bay that was done last; told only to a witness that asks when.
     pub(super) last: usize,
     /// The step at which the course ended too early for its lesson.
     pub(super) stopped: Option<usize>,
