@@ -50,6 +50,7 @@ impl Desk {
             stage: told.stage.to_owned(),
             bay: told.bay,
             done: share(told.done)?,
+            wall: None,
         };
         let text = course::tell(self.text(), &report, self.course.plan.sizing.length)?;
         self.change(text)

@@ -32,7 +32,8 @@ fn a_report_goes_into_the_file_and_the_answer_is_that_of_the_plan() {
         ran.out
     );
     let after = text(&desk);
-    let added = "\n[[progress]]\nday = 1\ntime = 11:00:00\nstage = \"line\"\ndone = 1.0\n";
+    let added = "\n[[progress]]\nday = 1\ntime = 11:00:00\nstage = \"line\"\ndone = 1.0\n\
+        wall = { length = \"6.00 m\", height = \"1.07 m\", cope_height = \"0.25 m\" }\n";
     assert_eq!(after, plain() + added);
     // What the answer says stands first in the plan as well.
     let answer = ran.out.split_once("\n\n").expect("an answer").1;
@@ -42,6 +43,25 @@ fn a_report_goes_into_the_file_and_the_answer_is_that_of_the_plan() {
     assert!(plan.contains(answer), "{answer}\nis not in\n{plan}");
     let now = json(&desk)["today"]["now"].clone();
     assert_eq!(now, "2027-04-24T11:00:00+01:00");
+}
+
+/// The wall is made lower on the day: what was told of the higher one was more of this one.
+#[test]
+fn a_report_counts_of_the_wall_it_was_told_of() {
+    let desk = Desk::with_course(&plain());
+    assert_eq!(
+        told(&desk, "first-lift --day 2 --at 10:30 --done 0.4").code,
+        Some(0)
+    );
+    let was = json(&desk)["today"]["told"][0]["share"].clone();
+    let lower = text(&desk).replacen("height = \"1.07 m\"", "height = \"0.92 m\"", 1);
+    std::fs::write(desk.course(), lower).expect("written");
+    assert_eq!(
+        told(&desk, "first-lift --day 2 --at 12:15 --done 0.6").code,
+        Some(0)
+    );
+    let now = json(&desk)["today"]["told"][0]["share"].clone();
+    assert!(was.as_f64() < now.as_f64(), "{was} {now}");
 }
 
 /// Whatever rain or absence comes in later, the wall that is being built stays as long as it is.

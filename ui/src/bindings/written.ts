@@ -229,7 +229,8 @@ by_stage: Array<WrittenStage>,
  */
 cures: Array<WrittenLine>, 
 /**
- * What the chances with the cures rest on; empty where no cure makes the wall smaller.
+ * What the chances with the cures rest on; empty where no cure makes the wall smaller, and
+ * where each report says how large the wall was.
  */
 assumed: string, 
 /**

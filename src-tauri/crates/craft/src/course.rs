@@ -4,6 +4,7 @@ mod around;
 mod bank;
 mod group;
 mod running;
+mod size;
 mod stone;
 mod weather;
 
@@ -11,6 +12,7 @@ pub use around::{MoneyGiven, PriceUnit, ReadyGiven, StonePrice, VehicleGiven};
 pub use bank::BankGiven;
 pub use group::{Absence, Experience, GloveSize, Group, Pairing, Student};
 pub use running::{Effect, Report, Running, Wish};
+pub use size::WallSize;
 pub use stone::{OldWall, OnSite, StoneGiven, StoneKind};
 pub use weather::{Spell, WeatherGiven};
 

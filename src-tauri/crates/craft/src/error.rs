@@ -239,6 +239,14 @@ pub enum Error {
         /// The length of the wall is worked out anew with every change.
         open: bool,
     },
+    /// Progress of a wall that can't stand.
+    #[error("the wall it tells of can't be built: {why}")]
+    NoSuchWall {
+        /// The report, counted from 0.
+        at: usize,
+        /// Why not.
+        why: String,
+    },
     /// Progress that can't have been made in the time.
     #[error(
         "the stage \"{stage}\" and those before it can't have come so far in {minutes:.0} minutes of building; that usually takes {usual:.0}"

@@ -1,6 +1,7 @@
 //! The one door into the sums: a course and the tables go in, the whole plan comes out.
 
 mod advice;
+mod as_told;
 mod built;
 mod changes;
 mod cures;
@@ -219,6 +220,20 @@ impl<'a> Planner<'a> {
             tables,
             book: Rc::new(book),
             pace,
+        })
+    }
+
+    /// The same with another course that has this time.
+    fn on_the_same_days(&self, course: Course, time: Rc<Time>) -> Result<Planner<'_>, Error> {
+        Ok(Planner {
+            section: course.wall.section()?,
+            ground: self.ground.clone(),
+            time,
+            course: Cow::Owned(course),
+            tables: self.tables,
+            rules: self.rules.clone(),
+            book: Rc::clone(&self.book),
+            pace: self.pace.clone(),
         })
     }
 

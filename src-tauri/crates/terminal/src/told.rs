@@ -61,6 +61,7 @@ fn added(asked: &Told, before: &Course, text: &str) -> Result<(String, String), 
         stage: stage.clone(),
         bay: asked.bay.map(|bay| bay as usize - 1),
         done: asked.done.unwrap_or(1.0),
+        wall: None,
     };
     let length = before.plan.sizing.length;
     let text = tell(text, &report, length).map_err(not_written)?;

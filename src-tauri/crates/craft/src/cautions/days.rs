@@ -96,6 +96,7 @@ mod tests {
             stage: "line".to_owned(),
             bay: None,
             done: 1.0,
+            wall: None,
         });
         let text = |course: &Course| still_open(course, length).expect("open").text;
         assert!(text(&course).ends_with("Write down the one it has: length = \"6.75 m\"."));

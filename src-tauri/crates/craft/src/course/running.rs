@@ -1,5 +1,6 @@
 //! How the days are run, as the instructor says: wishes, what is left out, what is done already.
 
+use super::WallSize;
 use chrono::NaiveTime;
 
 /// How the days are run; left alone, the program arranges them by itself.
@@ -113,4 +114,6 @@ pub struct Report {
     pub bay: Option<usize>,
     /// The share that is done, from 0 to 1.
     pub done: f64,
+    /// The wall it is a share of; as the course has it now if it is not said.
+    pub wall: Option<WallSize>,
 }

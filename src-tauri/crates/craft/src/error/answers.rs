@@ -28,6 +28,7 @@ impl Error {
             Self::NeededFor { .. } => "needed-for",
             Self::UnknownStage { .. } => "unknown-stage",
             Self::NoSuchBay { .. } => "no-such-bay",
+            Self::NoSuchWall { .. } => "no-such-wall",
             Self::TooSoon { .. } => "too-soon",
             Self::Absurd(_) => "absurd-record",
             Self::Table { .. } => "table",
@@ -64,6 +65,7 @@ impl Error {
             Self::NeededFor { at, .. } => return Some(format!("kit.rule.{at}.needed_for")),
             Self::UnknownStage { key, .. } => key,
             Self::NoSuchBay { at, .. } => return Some(format!("progress.{at}.bay")),
+            Self::NoSuchWall { at, .. } => return Some(format!("progress.{at}.wall")),
             Self::TooSoon { at, .. } => return Some(format!("progress.{at}.time")),
             Self::Absurd(_) | Self::Table { .. } => return None,
         };
@@ -127,6 +129,9 @@ impl Error {
             }
             Self::NoSuchBay { bays: 1, .. } => "leave the bay out, or write 1".to_owned(),
             Self::NoSuchBay { bays, .. } => format!("count the bays from 1 to {bays}, or leave it out for all"),
+            Self::NoSuchWall { .. } => {
+                "write the size the wall was to have at that time, or leave it out for the size it has now".to_owned()
+            }
             Self::TooSoon { .. } => {
                 "correct the time, the stage or the share done; what was done beforehand goes into [pace] beforehand"
                     .to_owned()

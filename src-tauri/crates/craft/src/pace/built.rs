@@ -5,6 +5,7 @@ use super::calendar::Calendar;
 use super::evidence::Worked;
 use super::programme::{Programme, Step};
 use super::telling::Telling;
+use super::whole::Whole;
 use crate::tables::PaceSpread;
 
 /// Whole stages of less than so many usual minutes say nothing of pace by themselves: they are
@@ -100,21 +101,23 @@ pub fn standing(programme: &Programme, told: &[Told]) -> Vec<(usize, Told)> {
     standing
 }
 
+/// Reports on one wall, one after another. A wall that is made lower, shorter or longer while it
+/// is being built is told of in chapters.
+#[derive(Debug, Clone)]
+pub struct Chapter<'a> {
+    /// The wall as it was to be then.
+    pub whole: &'a Whole,
+    /// What was told of it, in order of time.
+    pub told: Vec<Told>,
+}
+
 /// Work between two reports.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Stretch {
-    /// Working minutes that went by, lessons, waiting for them and fixed times taken out.
-    pub minutes: f64,
-    /// Usual minutes of what was done, beginners' learning with them.
-    pub usual: f64,
-    /// The share of each step in it; they add up to 1.
-    pub weights: Vec<f64>,
+    /// How long it took.
+    pub worked: Worked,
     /// The share of the bays it tells of.
     pub share: f64,
-    /// So many of the minutes, give or take, may have been a lesson.
-    pub unsure: f64,
-    /// By so many usual minutes shares that were read by eye may be off.
-    pub misread: f64,
 }
 
 /// A report of work that went so many times quicker than usual that it may be a slip.
@@ -133,6 +136,8 @@ pub struct SoFar {
     pub now: f64,
     /// The share done, step by step and bay by bay.
     pub done: Vec<Vec<f64>>,
+    /// The same at each time something was told, the last with it.
+    pub history: Vec<(f64, Vec<Vec<f64>>)>,
     /// Minutes of the lessons before each step that have been given.
     pub given: Vec<f64>,
     /// What the reports tell of pace.
@@ -153,46 +158,57 @@ pub struct TooSoon {
 }
 
 impl SoFar {
-    /// Adds up the reports, which stand in order of time. Where a report does not say whether a
-    /// lesson had been given, what is `believed` of pace decides.
+    /// Adds up the reports, which stand in order of time, and says how far that is on the way to
+    /// the `whole` as it is to be now. Where a report does not say whether a lesson had been
+    /// given, what is `believed` of pace decides.
+    ///
+    /// Who corrects what was said of the wall before it was changed is not believed to have built
+    /// less by it: within a chapter a report denies an earlier one, see [`standing`].
     ///
     /// # Errors
     /// [`TooSoon`] for work done more than [`QUICKEST`] times quicker than usual.
     pub fn of(
-        programme: &Programme,
-        is_fixed: impl Fn(&Step) -> bool,
+        chapters: &[Chapter<'_>],
+        whole: &Whole,
+        is_fixed: &dyn Fn(&Step) -> bool,
         calendar: &Calendar,
-        told: &[Told],
         (believed, spread): (&Belief, &PaceSpread),
     ) -> Result<Self, TooSoon> {
-        let fixed = programme.steps.iter().map(is_fixed).collect();
-        let mut telling = Telling::new(programme, fixed, calendar, believed, spread);
-        let told = standing(programme, told);
-        for same in told.chunk_by(|(_, a), (_, b)| (a.clock - b.clock).abs() < 1e-9) {
-            telling.hear(same)?;
+        let first = chapters.first().map_or(whole, |chapter| chapter.whole);
+        let mut telling = Telling::new(first, is_fixed, calendar, believed, spread);
+        let mut before = 0;
+        for chapter in chapters {
+            telling.turn_to(chapter.whole);
+            let mut told = standing(&chapter.whole.programme, &chapter.told);
+            for (number, _) in &mut told {
+                *number += before;
+            }
+            for same in told.chunk_by(|(_, a), (_, b)| (a.clock - b.clock).abs() < 1e-9) {
+                telling.hear(same)?;
+            }
+            before += chapter.told.len();
         }
+        telling.turn_to(whole);
         Ok(telling.so_far)
     }
 
+    /// How far that is on the way to another wall.
+    pub fn at(&self, whole: &Whole, other: &Whole) -> Self {
+        let shares = |done: &[Vec<f64>]| whole.shares_at(other, done);
+        let history = self.history.iter();
+        Self {
+            done: shares(&self.done),
+            history: history.map(|(at, done)| (*at, shares(done))).collect(),
+            given: whole.given_at(other, &self.given),
+            ..self.clone()
+        }
+    }
+
     /// What is believed of pace after what was told.
-    pub fn learned(&self, programme: &Programme, believed: &Belief, spread: &PaceSpread) -> Belief {
+    pub fn learned(&self, believed: &Belief, spread: &PaceSpread) -> Belief {
         let mut belief = believed.clone();
         for stretch in &self.stretches {
-            let mut weights = vec![0.0; belief.len()];
-            let mut tied = vec![None; belief.len()];
-            for (step, weight) in programme.steps.iter().zip(&stretch.weights) {
-                weights[step.stage] = *weight;
-                tied[step.stage] = step.string.map(|_| programme.ties.pairs);
-            }
-            let worked = Worked {
-                minutes: stretch.minutes,
-                usual: stretch.usual,
-                weights,
-                tied,
-                unsure: stretch.unsure,
-                misread: stretch.misread,
-            };
-            if let Some(observation) = worked.observation(&belief, spread) {
+            if let Some(observation) = stretch.worked.observation(&belief, spread) {
                 observation.tell(&mut belief);
             }
         }
@@ -245,4 +261,4 @@ impl SoFar {
 }
 
 #[cfg(test)]
-mod tests;
+pub(super) mod tests;

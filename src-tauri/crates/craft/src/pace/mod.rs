@@ -3,7 +3,7 @@
 //!
 //! [`work`] says how much there is to do, [`crew`] how fast the group does it, [`belief`] and
 //! [`luck`] how surely, [`fixed`], [`shut`], [`rates`] and [`calendar`] when there is time; [`programme`]
-//! puts it in order and [`follow`] goes through it. [`forecast`], [`sizing`] and [`timetable`]
+//! puts it in order, [`whole`] lays it along the wall and [`follow`] goes through it. [`forecast`], [`sizing`] and [`timetable`]
 //! ask all of them. [`evidence`] is what a report on the day adds to what is believed, and
 //! [`book`] what an instructor's past courses do; [`built`] is how far the wall has come.
 
@@ -30,6 +30,7 @@ pub mod sizing;
 mod telling;
 pub mod ties;
 pub mod timetable;
+pub mod whole;
 pub mod work;
 
 pub use fatigue::Fatigue;

@@ -1,12 +1,15 @@
 //! Reports added up, one time after another: what is done, and what each stretch tells of pace.
 
+mod turning;
+
 use super::belief::Belief;
 use super::between::{Between, Piece};
 use super::built::{LEAST, QUICKEST, Quick, SoFar, Stretch, Told, TooSoon};
 use super::calendar::Calendar;
-use super::evidence::ABSURD;
-use super::programme::Programme;
+use super::evidence::{ABSURD, Worked};
+use super::programme::{Programme, Step};
 use super::said::{Asked, Last, Said};
+use super::whole::Whole;
 use crate::tables::PaceSpread;
 
 /// Who goes more than so many times quicker than usual is asked whether it is a slip.
@@ -26,7 +29,10 @@ struct Due {
 
 /// Reports being added up.
 pub(super) struct Telling<'a> {
+    /// The wall that is told of.
+    whole: &'a Whole,
     programme: &'a Programme,
+    is_fixed: &'a dyn Fn(&Step) -> bool,
     fixed: Vec<bool>,
     calendar: &'a Calendar,
     believed: &'a Belief,
@@ -40,12 +46,13 @@ pub(super) struct Telling<'a> {
 
 impl<'a> Telling<'a> {
     pub(super) fn new(
-        programme: &'a Programme,
-        fixed: Vec<bool>,
+        whole: &'a Whole,
+        is_fixed: &'a dyn Fn(&Step) -> bool,
         calendar: &'a Calendar,
         believed: &'a Belief,
         spread: &'a PaceSpread,
     ) -> Self {
+        let programme = &whole.programme;
         let steps = programme.steps.len();
         let last = Last {
             clock: calendar.begins(),
@@ -53,14 +60,17 @@ impl<'a> Telling<'a> {
             done: vec![0.0; steps],
         };
         Self {
+            whole,
             programme,
-            fixed,
+            is_fixed,
+            fixed: programme.steps.iter().map(is_fixed).collect(),
             calendar,
             believed,
             spread,
             so_far: SoFar {
                 now: calendar.begins(),
                 done: vec![vec![0.0; programme.bays]; steps],
+                history: Vec::new(),
                 given: vec![0.0; steps],
                 stretches: Vec::new(),
                 quick: Vec::new(),
@@ -106,7 +116,7 @@ impl<'a> Telling<'a> {
             if usual < LEAST && said.misread <= 0.0 {
                 continue;
             }
-            let weights = said.weights.clone();
+            let weights = self.by_stage(&said.weights, 0.0);
             let expected = usual * self.slowness(&weights);
             let spent = between.spent(usual, expected, QUICKEST.recip());
             earlier = earlier.max(spent.earlier);
@@ -119,17 +129,20 @@ impl<'a> Telling<'a> {
                 });
             }
             self.so_far.stretches.push(Stretch {
-                // Beyond this it is a slip of the pen, or they stood still.
-                minutes: if said.misread <= 0.0 {
-                    spent.built.min(ABSURD * usual)
-                } else {
-                    spent.built
+                worked: Worked {
+                    // Beyond this it is a slip of the pen, or they stood still.
+                    minutes: if said.misread <= 0.0 {
+                        spent.built.min(ABSURD * usual)
+                    } else {
+                        spent.built
+                    },
+                    usual,
+                    weights,
+                    tied: self.by_stage(&self.tied(), None),
+                    unsure: (spent.range[1] - spent.range[0]) / 2.0,
+                    misread: said.misread,
                 },
-                usual,
-                weights,
                 share: bays.len() as f64 / self.programme.bays as f64,
-                unsure: (spent.range[1] - spent.range[0]) / 2.0,
-                misread: said.misread,
             });
             for bay in bays {
                 self.last[bay].clock = f64::NAN;
@@ -148,6 +161,8 @@ impl<'a> Telling<'a> {
             ..due
         });
         self.remember();
+        let so_far = &mut self.so_far;
+        so_far.history.push((so_far.now, so_far.done.clone()));
         Ok(())
     }
 
@@ -187,14 +202,24 @@ impl<'a> Telling<'a> {
     /// How many times its usual minutes such work is believed to take, by all that was told so
     /// far.
     fn slowness(&self, weights: &[f64]) -> f64 {
-        let belief = self
-            .so_far
-            .learned(self.programme, self.believed, self.spread);
-        let steps = self.programme.steps.iter().zip(weights);
-        let mean: f64 = steps
-            .map(|(step, weight)| weight * belief.mean(step.stage))
-            .sum();
-        mean.exp()
+        let belief = self.so_far.learned(self.believed, self.spread);
+        belief.of_sum(weights).0.exp()
+    }
+
+    /// What is known step by step, row by row of the stage table.
+    fn by_stage<T: Clone>(&self, by_step: &[T], otherwise: T) -> Vec<T> {
+        let mut rows = vec![otherwise; self.believed.len()];
+        for (step, it) in self.programme.steps.iter().zip(by_step) {
+            rows[step.stage] = it.clone();
+        }
+        rows
+    }
+
+    /// How many pairs the string ties together, step by step.
+    fn tied(&self) -> Vec<Option<f64>> {
+        let steps = self.programme.steps.iter();
+        let pairs = self.programme.ties.pairs;
+        steps.map(|step| step.string.map(|_| pairs)).collect()
     }
 
     /// The time since these bays were last told of.
@@ -332,7 +357,7 @@ impl<'a> Telling<'a> {
         self.aside -= earlier;
         let due = self.due.filter(|due| begun.first() == Some(&due.step));
         if let Some((at, _)) = due.and_then(|due| due.stretch) {
-            self.so_far.stretches[at].minutes -= earlier;
+            self.so_far.stretches[at].worked.minutes -= earlier;
         }
     }
 

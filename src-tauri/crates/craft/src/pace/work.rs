@@ -63,10 +63,7 @@ impl Amounts<'_> {
             .windows(2)
             .map(|rows| (rows[0].station, rows[1].station))
             .collect();
-        let dense: Vec<f64> = bays
-            .iter()
-            .map(|(from, to)| self.at(stage, (*from + *to) / 2.0))
-            .collect();
+        let dense = self.to_the_metre(stage);
         let along = |it: &(Length, Length)| (it.1 - it.0).si();
         let whole: f64 = bays.iter().map(along).sum();
         let weighed = bays
@@ -78,6 +75,18 @@ impl Amounts<'_> {
             return vec![1.0; bays.len().max(1)];
         }
         dense.into_iter().map(|dense| dense / mean).collect()
+    }
+
+    /// How much of a stage there is to the metre, bay by bay, in any unit: what of it is done
+    /// counts on a lower or higher wall by that.
+    pub fn to_the_metre(&self, stage: &Stage) -> Vec<f64> {
+        let rows = self.frames.rows.windows(2);
+        let middles = rows.map(|rows| (rows[0].station + rows[1].station) / 2.0);
+        let mut dense: Vec<f64> = middles.map(|middle| self.at(stage, middle)).collect();
+        if dense.is_empty() {
+            dense.push(self.at(stage, self.standing.length() / 2.0));
+        }
+        dense
     }
 
     /// How much of a stage there is to the metre about a station, in any unit.
@@ -93,6 +102,7 @@ impl Amounts<'_> {
             Work::FirstLiftTonnes => (section.area_to_depth(height) - section.area_to_depth(above))
                 .si()
                 .max(0.0),
+            Work::SecondLiftTonnes => section.area_to_depth(above).si(),
             _ => 1.0,
         }
     }

@@ -6,7 +6,6 @@ use crate::course::{Course, Group};
 use crate::pace::crew;
 use crate::pace::sizing::{Binding, Bound, LONGEST_M, Sizing};
 use crate::quantity::{Length, Read, metres};
-use std::borrow::Cow;
 use std::rc::Rc;
 
 /// So many of the simulated courses are asked what a change would do. What they say of a length is
@@ -156,22 +155,14 @@ impl Planner<'_> {
 
     /// The same with another course in place of this one.
     pub(super) fn changed(&self, course: Course) -> Option<Planner<'_>> {
-        Some(Planner {
-            section: course.wall.section().ok()?,
-            ground: self.ground.clone(),
-            time: Rc::new(super::Time::new(
-                &course,
-                self.tables,
-                &self.pace,
-                Rc::clone(&self.time.chances),
-                Rc::clone(&self.time.suns),
-            )),
-            course: Cow::Owned(course),
-            tables: self.tables,
-            rules: self.rules.clone(),
-            book: Rc::clone(&self.book),
-            pace: self.pace.clone(),
-        })
+        let time = super::Time::new(
+            &course,
+            self.tables,
+            &self.pace,
+            Rc::clone(&self.time.chances),
+            Rc::clone(&self.time.suns),
+        );
+        self.on_the_same_days(course, Rc::new(time)).ok()
     }
 
     /// The chance at lengths about the chosen one, and at that one as it was forecast.

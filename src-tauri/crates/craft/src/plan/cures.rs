@@ -2,10 +2,10 @@
 
 use super::changes::Change;
 use super::today::{Cure, CureKind, Looking};
-use crate::pace::built::SoFar;
 use crate::pace::calendar::Calendar;
 use crate::pace::forecast;
 use crate::pace::programme::{Programme, Step};
+use crate::pace::whole::Whole;
 use crate::quantity::{Length, metres};
 use crate::tables::Work;
 
@@ -26,7 +26,7 @@ impl Looking<'_> {
             return 1.0;
         }
         let stages = &self.planner.tables.stages;
-        let luck = self.chances.luck(stages, self.whole.bays);
+        let luck = self.chances.luck(stages, self.whole.programme.bays);
         forecast::chance(rest, calendar, &luck, ASKED)
     }
 
@@ -85,7 +85,7 @@ impl Looking<'_> {
                 (fewest.min(*minutes), most.max(*minutes))
             });
         let behind = step.usual.iter().position(|minutes| most <= *minutes)?;
-        let whole = self.whole.steps.iter().find(|it| it.stage == step.stage)?;
+        let whole = self.steps().iter().find(|it| it.stage == step.stage)?;
         (LEVEL * whole.usual[behind] < most - fewest).then_some(())?;
         let mut rest = self.rest.clone();
         for step in rest.steps.iter_mut().filter(|step| !step.together) {
@@ -99,11 +99,11 @@ impl Looking<'_> {
     fn up_to_the_throughs(&self) -> Option<Programme> {
         let stages = &self.planner.tables.stages;
         let is_through = |step: &Step| stages[step.stage].work == Work::Throughs;
-        let throughs = self.whole.steps.iter().position(is_through)?;
-        let mut above = (throughs + 1..self.whole.steps.len()).peekable();
+        let throughs = self.steps().iter().position(is_through)?;
+        let mut above = (throughs + 1..self.steps().len()).peekable();
         above.peek()?;
         above.all(|step| !self.so_far.begun(step)).then_some(())?;
-        let last = self.whole.steps[throughs].stage;
+        let last = self.steps()[throughs].stage;
         let mut rest = self.rest.clone();
         rest.steps.retain(|step| {
             step.stage <= last || matches!(stages[step.stage].work, Work::Minutes(_))
@@ -113,63 +113,30 @@ impl Looking<'_> {
 
     /// The rest of a wall that ends before the last bay, while its footing is not in.
     fn shorter(&self) -> Option<(Length, Programme)> {
-        let bays = self.whole.bays;
+        let bays = self.whole.programme.bays;
         let stages = &self.planner.tables.stages;
         let is_footing = |step: &Step| stages[step.stage].work == Work::FootingTonnes;
-        let footing = self.whole.steps.iter().position(is_footing)?;
+        let footing = self.steps().iter().position(is_footing)?;
         let untouched = self.so_far.done[footing][bays - 1] <= 0.0;
         (1 < bays && untouched && !self.built.wall.is_ring()).then_some(())?;
         let to = self.built.frames.rows.get(bays - 1)?.station;
         let shorter = self.planner.build(to).ok()?;
         let programme = self.planner.programme(&shorter);
-        Some((to, self.rest_of(&programme)))
+        let whole = self.planner.whole(&shorter, programme);
+        Some((to, self.rest_of(&whole)))
     }
 
     fn changed(&self, change: &Change) -> Option<(Programme, Calendar)> {
         let course = change.made_to(&self.planner.course, self.planner)?;
         let planner = self.planner.changed(course)?;
         let built = planner.build(self.built.length).ok()?;
-        let programme = planner.programme(&built);
-        let rest = self.rest_of(&programme);
+        let whole = planner.whole(&built, planner.programme(&built));
+        let rest = self.rest_of(&whole);
         Some((rest, planner.time.calendar.from(self.so_far.now)))
     }
 
-    /// What is left of another programme after the work that was done for this one.
-    fn rest_of(&self, other: &Programme) -> Programme {
-        let done = other.steps.iter().map(|step| {
-            let ours = self
-                .whole
-                .steps
-                .iter()
-                .position(|it| it.stage == step.stage);
-            let share = |bay: usize| {
-                let ours = ours?;
-                let minutes = self.whole.steps[ours].usual.get(bay)?;
-                let done = self.so_far.done[ours].get(bay)? * minutes;
-                Some(
-                    if step.usual[bay] <= done || 1.0 <= self.so_far.done[ours][bay] {
-                        1.0
-                    } else {
-                        done / step.usual[bay]
-                    },
-                )
-            };
-            (0..other.bays)
-                .map(|bay| share(bay).unwrap_or(0.0))
-                .collect()
-        });
-        let given = other.steps.iter().map(|step| {
-            let mut ours = self.whole.steps.iter().zip(&self.so_far.given);
-            let ours = ours.find(|(it, _)| it.stage == step.stage && it.lessons == step.lessons);
-            ours.map_or(0.0, |(_, given)| *given)
-        });
-        let so_far = SoFar {
-            now: self.so_far.now,
-            done: done.collect(),
-            given: given.collect(),
-            stretches: Vec::new(),
-            quick: Vec::new(),
-        };
-        so_far.left(other)
+    /// What is left to do at another wall after the work that was done for this one.
+    fn rest_of(&self, other: &Whole) -> Programme {
+        self.so_far.at(self.whole, other).left(&other.programme)
     }
 }

@@ -5,11 +5,12 @@ use super::time::Chances;
 use super::{Asked, Built, Planner};
 use crate::Error;
 use crate::pace::book::{Record, StageRecord};
-use crate::pace::built::{Quick, SoFar, Told, TooSoon, standing};
+use crate::pace::built::{Quick, SoFar, TooSoon};
 use crate::pace::calendar::{Calendar, minutes_to};
 use crate::pace::fixed::What;
 use crate::pace::forecast::Forecast;
 use crate::pace::programme::{Programme, Step};
+use crate::pace::whole::Whole;
 use crate::quantity::Length;
 
 /// How it stands on the day.
@@ -90,19 +91,21 @@ impl Planner<'_> {
         if self.course.running.progress.is_empty() {
             return Ok(None);
         }
-        let told = self.told(whole)?;
+        let whole = self.whole(built, whole.clone());
+        let walls = self.as_told(&whole)?;
+        let chapters = self.chapters(&walls, &whole)?;
         let is_fixed = |step: &Step| self.tables.stages[step.stage].work.is_fixed();
         let calendar = &self.time.calendar;
         let (before, spread) = (&self.time.chances, &self.pace.spread);
         let believed = (&before.belief, spread);
-        let so_far = SoFar::of(whole, is_fixed, calendar, &told, believed)
+        let so_far = SoFar::of(&chapters, &whole, &is_fixed, calendar, believed)
             .map_err(|it| self.too_soon(it))?;
         let looking = Looking {
             planner: self,
             built,
-            whole,
-            chances: before.with(so_far.learned(whole, &before.belief, spread)),
-            rest: so_far.left(whole),
+            chances: before.with(so_far.learned(&before.belief, spread)),
+            rest: so_far.left(&whole.programme),
+            whole: &whole,
             calendar: calendar.from(so_far.now),
             so_far,
         };
@@ -110,38 +113,7 @@ impl Planner<'_> {
             Asked::Advice => looking.cures(),
             Asked::Figures => Vec::new(),
         };
-        Ok(Some(looking.today(&told, cures)))
-    }
-
-    fn told(&self, whole: &Programme) -> Result<Vec<Told>, Error> {
-        let (days, stages) = (&self.course.days, &self.tables.stages);
-        let reports = self.course.running.progress.iter().enumerate();
-        reports
-            .map(|(at, report)| {
-                let steps = &mut whole.steps.iter();
-                let step = steps.position(|step| stages[step.stage].id == report.stage);
-                let known = || whole.steps.iter().map(|step| stages[step.stage].id.clone());
-                let step = step.ok_or_else(|| Error::UnknownStage {
-                    key: format!("progress.{at}.stage"),
-                    what: "a stage this course has work for",
-                    given: report.stage.clone(),
-                    known: known().collect(),
-                })?;
-                if report.bay.is_some_and(|bay| whole.bays <= bay) {
-                    return Err(Error::NoSuchBay {
-                        at,
-                        bays: whole.bays,
-                        open: self.course.wall.length.is_none(),
-                    });
-                }
-                Ok(Told {
-                    clock: minutes_to(days, days[report.day].date, report.time),
-                    step,
-                    bay: report.bay,
-                    done: report.done,
-                })
-            })
-            .collect()
+        Ok(Some(looking.today(cures)))
     }
 
     fn too_soon(&self, it: TooSoon) -> Error {
@@ -158,7 +130,8 @@ impl Planner<'_> {
 pub(super) struct Looking<'a> {
     pub(super) planner: &'a Planner<'a>,
     pub(super) built: &'a Built,
-    pub(super) whole: &'a Programme,
+    /// The wall as it is to be now.
+    pub(super) whole: &'a Whole,
     pub(super) so_far: SoFar,
     pub(super) chances: Chances,
     /// What is left to do.
@@ -168,7 +141,7 @@ pub(super) struct Looking<'a> {
 }
 
 impl Looking<'_> {
-    fn today(&self, told: &[Told], cures: Vec<Cure>) -> Today {
+    fn today(&self, cures: Vec<Cure>) -> Today {
         let stages = &self.planner.tables.stages;
         let time = &self.planner.time;
         let mut forecast = time.forecast_from(&self.rest, &self.calendar, &self.chances, stages);
@@ -178,7 +151,7 @@ impl Looking<'_> {
         Today {
             now: self.so_far.now,
             done: self.done(),
-            told: self.shares(told),
+            told: self.shares(),
             cures,
             stand_at: self.stand_at(),
             tonight: self.tonight(&forecast),
@@ -191,8 +164,8 @@ impl Looking<'_> {
 
     fn done(&self) -> Vec<StageDone> {
         let minutes = |step: &Step| step.usual.iter().sum::<f64>();
-        let all: f64 = self.whole.steps.iter().map(minutes).sum();
-        let steps = self.whole.steps.iter().zip(&self.so_far.done);
+        let all: f64 = self.steps().iter().map(minutes).sum();
+        let steps = self.steps().iter().zip(&self.so_far.done);
         steps
             .map(|(step, done)| StageDone {
                 stage: step.stage,
@@ -202,28 +175,29 @@ impl Looking<'_> {
             .collect()
     }
 
+    /// All there is to do, in order.
+    pub(super) fn steps(&self) -> &[Step] {
+        &self.whole.programme.steps
+    }
+
     /// The share of the whole work done at each time something was told.
-    fn shares(&self, told: &[Told]) -> Vec<(f64, f64)> {
-        let whole: f64 = self.whole.steps.iter().flat_map(|step| &step.usual).sum();
-        let mut done = vec![vec![0.0; self.whole.bays]; self.whole.steps.len()];
-        let mut shares: Vec<(f64, f64)> = Vec::new();
-        for (_, report) in standing(self.whole, told) {
-            report.apply(self.whole, &mut done);
-            let steps = self.whole.steps.iter().zip(&done);
-            let minutes = steps.flat_map(|(step, done)| step.usual.iter().zip(done));
-            let share = minutes.map(|(usual, done)| usual * done).sum::<f64>() / whole;
-            shares.retain(|(clock, _)| *clock < report.clock);
-            shares.push((report.clock, share));
-        }
-        shares
+    fn shares(&self) -> Vec<(f64, f64)> {
+        let whole: f64 = self.steps().iter().flat_map(|step| &step.usual).sum();
+        let share = |done: &[Vec<f64>]| {
+            let minutes = self.steps().iter().zip(done);
+            let minutes = minutes.flat_map(|(step, done)| step.usual.iter().zip(done));
+            minutes.map(|(usual, done)| usual * done).sum::<f64>() / whole
+        };
+        let history = self.so_far.history.iter();
+        history.map(|(clock, done)| (*clock, share(done))).collect()
     }
 
     /// For each bay the last stage that was begun, each stage once.
     fn stand_at(&self) -> Vec<usize> {
-        let mut at: Vec<usize> = (0..self.whole.bays)
+        let mut at: Vec<usize> = (0..self.whole.programme.bays)
             .filter_map(|bay| {
                 let begun = self.so_far.done.iter().rposition(|done| 0.0 < done[bay])?;
-                Some(self.whole.steps[begun].stage)
+                Some(self.steps()[begun].stage)
             })
             .collect();
         at.sort_unstable();
@@ -255,17 +229,20 @@ impl Looking<'_> {
     /// What was built, stage by stage: minutes of a stretch are shared out by what was usual of
     /// each stage in it.
     fn record(&self) -> Record {
-        let rows = self.whole.steps.iter().enumerate().map(|(number, step)| {
+        let stages = self.planner.tables.stages.iter().enumerate();
+        let rows = stages.map(|(number, stage)| {
             let stretches = self.so_far.stretches.iter();
-            let (usual, taken) = stretches.fold((0.0, 0.0), |(usual, taken), stretch| {
-                let own = stretch.weights[number] * stretch.share;
-                (usual + stretch.usual * own, taken + stretch.minutes * own)
+            let worked = stretches.map(|it| (&it.worked, it.share * it.worked.weights[number]));
+            let (usual, taken) = worked.fold((0.0, 0.0), |(usual, taken), (worked, own)| {
+                (usual + worked.usual * own, taken + worked.minutes * own)
             });
+            let tied = self.so_far.stretches.iter().rev();
+            let mut tied = tied.filter(|it| 0.0 < it.worked.weights[number]);
             StageRecord {
-                stage: self.planner.tables.stages[step.stage].id.clone(),
+                stage: stage.id.clone(),
                 usual_minutes: usual,
                 taken_minutes: taken,
-                tied: step.string.map(|_| self.whole.ties.pairs),
+                tied: tied.next().and_then(|it| it.worked.tied[number]),
             }
         });
         Record {

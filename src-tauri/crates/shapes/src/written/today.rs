@@ -3,9 +3,9 @@
 use super::running::{Line, show_part};
 use crate::clock::Clock;
 use crate::words;
-use craft::course::{Course, Report};
+use craft::course::{Course, Report, WallSize};
 use craft::plan::{Change, Cure, CureKind, Plan};
-use craft::quantity::{show_share, whole_number};
+use craft::quantity::{Length, Units, metres, show_mark, show_share, whole_number};
 use craft::tables::Tables;
 use serde::Serialize;
 use ts_rs::TS;
@@ -38,7 +38,8 @@ pub struct Today {
     pub by_stage: Vec<super::StageTimes>,
     /// What would help, the most first.
     pub cures: Vec<Line>,
-    /// What the chances with the cures rest on; empty where no cure makes the wall smaller.
+    /// What the chances with the cures rest on; empty where no cure makes the wall smaller, and
+    /// where each report says how large the wall was.
     pub assumed: String,
     /// Reports of so much in so little time that they may be slips.
     pub quick: Vec<String>,
@@ -85,7 +86,7 @@ impl Today {
                     figure: behind(it.taken_minutes - it.usual_minutes),
                 })
                 .collect(),
-            told: told(course, tables, clock),
+            told: told(course, tables, clock, course.wall.size(plan.sizing.length)),
             stages: today
                 .done
                 .iter()
@@ -106,7 +107,7 @@ impl Today {
                     figure: show_share(it.chance),
                 })
                 .collect(),
-            assumed: assumed(&today.cures),
+            assumed: assumed(&today.cures, course),
             quick: quick(today, course, tables, clock),
             safe: words::safe(today, course, tables),
             ask_at: today
@@ -150,9 +151,14 @@ fn behind(minutes: f64) -> String {
 }
 
 /// What was told, report by report.
-fn told(course: &Course, tables: &Tables, clock: &Clock) -> Vec<String> {
+fn told(course: &Course, tables: &Tables, clock: &Clock, now: WallSize) -> Vec<String> {
     let reports = course.running.progress.iter();
-    reports.map(|it| report(it, tables, clock)).collect()
+    let words = reports.map(|it| {
+        let wall = it.wall.filter(|wall| !wall.is(&now));
+        let of = wall.map(|wall| of_a_wall(wall, now, course.units));
+        report(it, tables, clock) + &of.unwrap_or_default()
+    });
+    words.collect()
 }
 
 fn report(it: &Report, tables: &Tables, clock: &Clock) -> String {
@@ -169,9 +175,31 @@ fn report(it: &Report, tables: &Tables, clock: &Clock) -> String {
     )
 }
 
-/// A cure is reckoned with the pace as it was seen; the file does not keep how large the wall was
-/// when that was told.
-fn assumed(cures: &[Cure]) -> String {
+/// `, of a wall 9.00 m long, 1.20 m high`: in what it was another wall than it is to be now.
+fn of_a_wall(wall: WallSize, now: WallSize, units: Units) -> String {
+    let mut of = ", of a wall".to_owned();
+    let mut differs = |was: Length, is: Length, how: &dyn Fn(String) -> String| {
+        let show = |length| show_mark(length, units);
+        if show(was) != show(is) {
+            let mark = if of.ends_with("wall") { " " } else { ", " };
+            of += mark;
+            of += &how(show(was));
+        }
+    };
+    differs(wall.length, now.length, &|it| format!("{it} long"));
+    differs(wall.height, now.height, &|it| format!("{it} high"));
+    differs(wall.cope_height, now.cope_height, &|it| {
+        if wall.cope_height <= metres(0.0) {
+            "without a cope".to_owned()
+        } else {
+            format!("with a cope of {it}")
+        }
+    });
+    of
+}
+
+/// Shares told without the wall they are shares of are read as shares of the wall as it is now.
+fn assumed(cures: &[Cure], course: &Course) -> String {
     let smaller = |cure: &Cure| {
         matches!(
             cure.kind,
@@ -180,12 +208,14 @@ fn assumed(cures: &[Cure]) -> String {
                 | CureKind::Change(Change::Lower(_) | Change::WithoutCope)
         )
     };
-    if !cures.iter().any(smaller) {
+    let mut told = course.running.progress.iter();
+    if !cures.iter().any(smaller) || told.all(|report| report.wall.is_some()) {
         return String::new();
     }
-    "These chances keep your pace as it was told of the wall as it is now. Once a smaller wall is \
-     written into the file, the shares told so far are read as shares of that smaller wall: the \
-     group looks slower than it is, and the chance lower, until more is told."
+    "Some of what was told stands in the file without the size the wall had then. Once a smaller \
+     wall is written into the file, those shares are read as shares of the smaller wall: the \
+     group looks slower than it is, and the chance lower than here. To keep it, give those \
+     reports the size of the wall as it is now, as the file's own remarks show."
         .to_owned()
 }
 
@@ -219,7 +249,28 @@ fn share(done: f64) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::behind;
+    use super::{behind, of_a_wall};
+    use craft::course::WallSize;
+    use craft::quantity::{Units, metres};
+
+    #[test]
+    fn a_report_says_in_what_its_wall_was_another() {
+        let size = |length, height, cope_height| WallSize {
+            length: metres(length),
+            height: metres(height),
+            cope_height: metres(cope_height),
+        };
+        let now = size(6.0, 1.05, 0.0);
+        for (was, said) in [
+            (size(9.0, 1.05, 0.0), ", of a wall 9.00 m long"),
+            (size(9.0, 1.2, 0.0), ", of a wall 9.00 m long, 1.20 m high"),
+            (size(6.0, 1.05, 0.25), ", of a wall with a cope of 0.25 m"),
+        ] {
+            assert_eq!(of_a_wall(was, now, Units::Metric), said);
+        }
+        let bare = of_a_wall(now, size(6.0, 1.05, 0.25), Units::Metric);
+        assert_eq!(bare, ", of a wall without a cope");
+    }
 
     #[test]
     fn a_pace_is_told_in_fives_of_minutes() {

@@ -1,18 +1,20 @@
 //! Checks of reports added up: what they say is done, and how long it took, by hand.
 
-use super::{SoFar, Told, TooSoon, standing};
+use super::{Chapter, SoFar, Told, TooSoon, standing};
 use crate::course::Day;
 use crate::pace::belief::tests::{built_in, near, spread};
 use crate::pace::calendar::{Calendar, Span};
 use crate::pace::programme::{Learning, Programme, Step};
 use crate::pace::ties::Ties;
+use crate::pace::whole::Whole;
+use crate::quantity::metres;
 use chrono::{NaiveDate, NaiveTime};
 
 const BAYS: usize = 2;
 
 /// Line (all together, 30 min by the clock), dig (60 min), footing (90 min after a lesson of 30),
 /// a look together (15 min by the clock), copes (60 min after a lesson of 20).
-fn programme() -> Programme {
+pub(in crate::pace) fn programme() -> Programme {
     let step = |stage, minutes: f64, together, lessons: &[usize]| Step {
         stage,
         usual: vec![minutes; BAYS],
@@ -36,6 +38,15 @@ fn programme() -> Programme {
         ties: Ties::new(1.0, 0.0),
         laid: vec![0.0; BAYS],
         learning: Learning::new(0.0, 1.5, 2.0),
+    }
+}
+
+/// A programme at a wall with its bays between these stations, the same to the metre everywhere.
+pub(in crate::pace) fn whole(programme: Programme, stations: &[f64]) -> Whole {
+    Whole {
+        dense: vec![vec![1.0; programme.bays]; programme.steps.len()],
+        stations: stations.iter().map(|at| metres(*at)).collect(),
+        programme,
     }
 }
 
@@ -82,12 +93,16 @@ fn adding_up(
     reports: &[(f64, usize, Option<usize>, f64)],
 ) -> Result<SoFar, TooSoon> {
     let is_fixed = |step: &Step| step.stage == 2;
-    let told = told(reports);
+    let whole = whole(programme(), &[0.0, 3.0, 6.0]);
+    let chapter = Chapter {
+        whole: &whole,
+        told: told(reports),
+    };
     SoFar::of(
-        &programme(),
-        is_fixed,
+        &[chapter],
+        &whole,
+        &is_fixed,
         calendar,
-        &told,
         (&built_in(), &spread()),
     )
 }
@@ -143,10 +158,13 @@ fn who_is_as_quick_as_the_plan_looks_so() {
     for dug in [at(10, 30), at(10, 40), at(11, 0)] {
         for (clock, share) in [(at(11, 30), 1.0 / 3.0), (at(12, 30), 1.0)] {
             let seen = so_far(&day(&[]), &[(dug, 1, None, 1.0), (clock, 2, None, share)]);
-            let minutes: f64 = seen.stretches.iter().map(|it| it.minutes).sum();
-            let usual: f64 = seen.stretches.iter().map(|it| it.usual).sum();
+            let minutes: f64 = seen.stretches.iter().map(|it| it.worked.minutes).sum();
+            let usual: f64 = seen.stretches.iter().map(|it| it.worked.usual).sum();
             assert!(near(minutes, usual, 1e-6), "{dug} {clock}: {seen:?}");
-            assert!(near(seen.stretches[0].minutes, 60.0, 1e-6), "{seen:?}");
+            assert!(
+                near(seen.stretches[0].worked.minutes, 60.0, 1e-6),
+                "{seen:?}"
+            );
         }
     }
     // Just begun, right after the lesson.
@@ -154,7 +172,10 @@ fn who_is_as_quick_as_the_plan_looks_so() {
         &day(&[]),
         &[(at(11, 0), 1, None, 1.0), (at(11, 1), 2, None, 0.01)],
     );
-    assert!(near(seen.stretches[0].minutes, 60.0, 1e-6), "{seen:?}");
+    assert!(
+        near(seen.stretches[0].worked.minutes, 60.0, 1e-6),
+        "{seen:?}"
+    );
 }
 
 /// A break at 10:40 leaves no room for the lesson: they sort stone for ten minutes, and hear it
@@ -165,12 +186,12 @@ fn waiting_for_a_lesson_is_no_building() {
     for dug in [at(10, 30), at(10, 40), at(11, 0), at(11, 20), at(11, 30)] {
         let seen = so_far(&calendar, &[(dug, 1, None, 1.0)]);
         assert!(
-            near(seen.stretches[0].minutes, 60.0, 1e-6),
+            near(seen.stretches[0].worked.minutes, 60.0, 1e-6),
             "{dug}: {seen:?}"
         );
         let seen = so_far(&calendar, &[(dug, 1, None, 1.0), (at(13, 0), 2, None, 1.0)]);
         assert!(
-            near(seen.stretches[1].minutes, 90.0, 1e-6),
+            near(seen.stretches[1].worked.minutes, 90.0, 1e-6),
             "{dug}: {seen:?}"
         );
     }
@@ -182,7 +203,10 @@ fn waiting_for_a_lesson_is_no_building() {
 fn every_minute_is_counted_once() {
     let calendar = day(&[]);
     let slow = so_far(&calendar, &[(at(11, 30), 1, None, 1.0)]);
-    assert!(near(slow.stretches[0].minutes, 90.0, 1e-6), "{slow:?}");
+    assert!(
+        near(slow.stretches[0].worked.minutes, 90.0, 1e-6),
+        "{slow:?}"
+    );
     assert!(near(slow.given[2], 30.0, 1e-6), "{slow:?}");
     for (dug, laid) in [
         (at(10, 20), at(12, 10)),
@@ -190,7 +214,7 @@ fn every_minute_is_counted_once() {
         (at(11, 30), at(12, 40)),
     ] {
         let seen = so_far(&calendar, &[(dug, 1, None, 1.0), (laid, 2, None, 1.0)]);
-        let minutes: f64 = seen.stretches.iter().map(|it| it.minutes).sum();
+        let minutes: f64 = seen.stretches.iter().map(|it| it.worked.minutes).sum();
         assert!(
             near(minutes, laid - at(9, 0) - 30.0 - 30.0, 1e-6),
             "{seen:?}"
@@ -204,7 +228,7 @@ fn standing_still_is_slow() {
     let calendar = day(&[]);
     let mean = |reports: &[(f64, usize, Option<usize>, f64)]| {
         let seen = so_far(&calendar, reports);
-        seen.learned(&programme(), &built_in(), &spread()).mean(1)
+        seen.learned(&built_in(), &spread()).mean(1)
     };
     let first = (at(11, 30), 2, None, 0.3);
     let shares = [0.3, 0.31, 0.33, 0.34, 0.4, 0.5, 0.6, 0.9];

@@ -5,25 +5,27 @@ use super::{checked, descend, no_such, parsed, put, text_value};
 use crate::Fault;
 use crate::course::CourseFile;
 use chrono::NaiveTime;
-use craft::course::{Course, Report};
-use craft::quantity::{Length, show_mark};
+use craft::course::{Course, Report, WallSize};
+use craft::quantity::{Length, Units, metres, show_mark};
 use craft::wall::all_but_the_last_straight;
-use toml_edit::{DocumentMut, Value};
+use toml_edit::{DocumentMut, InlineTable, Value};
 
 /// The text with a report of progress, in its place by time. It replaces one of the same time,
 /// stage and bay.
 ///
 /// A wall that is being built has its length: where the file leaves it to be worked out, the
-/// `planned` one is written down, so that rain or an absence entered later does not change the
-/// wall that was told of.
+/// one `planned` is written down, so that rain or an absence entered later does not change the
+/// wall that was told of. The report keeps the size the wall is to have now: a share told of it
+/// is a share of that, and not of a wall that is made lower or shorter afterwards.
 ///
 /// # Errors
 /// The [`Fault`] that the changed text would have.
 pub fn tell(text: &str, told: &Report, planned: Length) -> Result<String, Fault> {
     let course = CourseFile::parse(text)?.course;
     let mut document = parsed(text)?;
+    let length = course.wall.length.unwrap_or(planned);
     if course.wall.length.is_none() {
-        fix_length(&mut document, &course, planned)?;
+        fix_length(&mut document, &course, length)?;
     }
     let reports = &course.running.progress;
     let same = |it: &Report| {
@@ -46,8 +48,24 @@ pub fn tell(text: &str, told: &Report, planned: Length) -> Result<String, Fault>
         keys.push(("bay", whole(bay + 1)?));
     }
     keys.push(("done", told.done.into()));
+    keys.push(("wall", size(course.wall.size(length), course.units)));
     put_in(&mut document, "progress", Some(at), &keys)?;
     checked(document, text)
+}
+
+/// `{ length = "6.75 m", height = "1.05 m", cope_height = "0.25 m" }`, without a cope where none
+/// is set.
+fn size(wall: WallSize, units: Units) -> Value {
+    let mut table = InlineTable::new();
+    let mut put = |key: &str, length: Length| {
+        table.insert(key, text_value(&show_mark(length, units)));
+    };
+    put("length", wall.length);
+    put("height", wall.height);
+    if metres(0.0) < wall.cope_height {
+        put("cope_height", wall.cope_height);
+    }
+    Value::InlineTable(table)
 }
 
 /// Writes the length down in the course's units. A line has the length of its stretches: its
@@ -147,6 +165,7 @@ mod tests {
             stage: stage.to_owned(),
             bay,
             done,
+            wall: None,
         }
     }
 
@@ -162,6 +181,18 @@ mod tests {
             .progress
     }
 
+    /// The same, of the wall of 6 m.
+    fn sized(report: &Report) -> Report {
+        Report {
+            wall: Some(WallSize {
+                length: metres(6.0),
+                height: metres(1.05),
+                cope_height: metres(0.25),
+            }),
+            ..report.clone()
+        }
+    }
+
     #[test]
     fn progress_is_kept_in_order_of_time() {
         let text = &Library::example(false).replace("\"auto\" ", "\"6 m\"  ");
@@ -169,12 +200,12 @@ mod tests {
         let early = report("dig", 11, Some(1), 0.5);
         let one = with(text, &late);
         let two = with(&one, &early);
-        assert_eq!(told(&two), [early.clone(), late.clone()]);
+        assert_eq!(told(&two), [sized(&early), sized(&late)]);
         let corrected = report("dig", 11, Some(1), 0.75);
         let again = with(&two, &corrected);
-        assert_eq!(told(&again), [corrected, late.clone()]);
+        assert_eq!(told(&again), [sized(&corrected), sized(&late)]);
         let less = untell(&again, 0).expect("one less");
-        assert_eq!(told(&less), [late]);
+        assert_eq!(told(&less), [sized(&late)]);
         assert_eq!(untell(&less, 0).expect("none"), *text);
     }
 

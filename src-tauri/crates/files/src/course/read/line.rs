@@ -1,7 +1,7 @@
 //! The line of the wall and its length.
 
 use crate::Fault;
-use crate::course::node::Section;
+use crate::course::node::{Entry, Section};
 use craft::quantity::{Length, Units, show_length};
 use craft::wall::{Bend, Side, Stretch, total};
 
@@ -56,6 +56,11 @@ fn stretch(section: &Section<'_>) -> Result<Stretch, Fault> {
     })
 }
 
+/// A length of a wall that is written down.
+pub(super) fn stated(entry: &Entry<'_>) -> Result<Length, Fault> {
+    entry.length(0.25, 400.0)
+}
+
 /// The given length; a line's length is the sum of its stretches, and `auto` stretches its
 /// last straight.
 pub(super) fn length(section: &Section<'_>, line: &[Stretch]) -> Result<Option<Length>, Fault> {
@@ -67,7 +72,7 @@ pub(super) fn length(section: &Section<'_>, line: &[Stretch]) -> Result<Option<L
     if entry.as_word().is_some_and(is_word) {
         return entry.word(&[("auto", None)]);
     }
-    let length = entry.length(0.25, 400.0)?;
+    let length = stated(&entry)?;
     match summed {
         Some(sum) if HAIR_M < (length - sum).abs().value => Err(entry.fault(
             "line-and-length",

@@ -1,8 +1,9 @@
 //! How the days are run: wishes, what is left out, what is done already, what has been built.
 
+use super::{line, wall};
 use crate::Fault;
 use crate::course::node::{Entry, Section};
-use craft::course::{Day, Effect, Report, Running, Wish};
+use craft::course::{Day, Effect, Report, Running, WallSize, Wish};
 
 /// The first number of a bay or a day in a course file.
 const FIRST: u32 = 1;
@@ -95,7 +96,7 @@ fn progress(root: &Section<'_>, days: &[Day]) -> Result<Vec<Report>, Fault> {
 }
 
 fn report(section: &Section<'_>, days: &[Day], before: Option<&Report>) -> Result<Report, Fault> {
-    section.only(&["day", "time", "stage", "bay", "done"])?;
+    section.only(&["day", "time", "stage", "bay", "done", "wall"])?;
     let day = day(section, days)?;
     let entry = section.need("time", "say when you looked, such as 11:40:00")?;
     let time = entry.time()?;
@@ -134,5 +135,21 @@ fn report(section: &Section<'_>, days: &[Day], before: Option<&Report>) -> Resul
         done: section
             .get("done")
             .map_or(Ok(1.0), |it| it.number(0.0, 1.0))?,
+        wall: section
+            .get("wall")
+            .map(|it| wall_size(&it.table()?))
+            .transpose()?,
+    })
+}
+
+/// The size a wall had when it was told of.
+fn wall_size(section: &Section<'_>) -> Result<WallSize, Fault> {
+    section.only(&["length", "height", "cope_height"])?;
+    let length = section.need("length", "give the length it was to have then")?;
+    let height = section.need("height", "give the height to the cope it was to have then")?;
+    Ok(WallSize {
+        length: line::stated(&length)?,
+        height: wall::height(&height)?,
+        cope_height: wall::cope_height(section)?,
     })
 }

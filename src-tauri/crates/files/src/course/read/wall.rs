@@ -31,7 +31,7 @@ pub(super) fn wall(section: &Section<'_>) -> Result<WallGiven, Fault> {
         "ground",
     ])?;
     let height = section.need("height", "give the height to the cope, such as \"1.07 m\"")?;
-    let height = height.length(0.2, 5.0)?;
+    let height = self::height(&height)?;
     let (left, right) =
         batter(&section.need("batter", "give the n of 1 in n, such as batter = 6")?)?;
     let line = line::line(section)?;
@@ -46,7 +46,7 @@ pub(super) fn wall(section: &Section<'_>) -> Result<WallGiven, Fault> {
             .length(0.1, 2.0)?,
         left,
         right,
-        cope_height: optional_length(section, "cope_height", 0.0, 1.0, 0.0)?,
+        cope_height: cope_height(section)?,
         cope_thickness: optional_length(section, "cope_thickness", 0.02, 1.0, 0.1)?,
         length: line::length(section, &line)?,
         line,
@@ -71,6 +71,16 @@ pub(super) fn wall(section: &Section<'_>) -> Result<WallGiven, Fault> {
         ends: ends(&section.section("ends")?)?,
         head_batter: head_batter(section)?,
     })
+}
+
+/// Ground to the underside of the cope.
+pub(super) fn height(entry: &Entry<'_>) -> Result<Length, Fault> {
+    entry.length(0.2, 5.0)
+}
+
+/// None is set where it is left out.
+pub(super) fn cope_height(section: &Section<'_>) -> Result<Length, Fault> {
+    optional_length(section, "cope_height", 0.0, 1.0, 0.0)
 }
 
 /// Level all along, following the ground, or level in steps.

@@ -18,6 +18,7 @@ fn told(text: &str, length_m: f64) -> String {
         stage: "footing".to_owned(),
         bay: None,
         done: 1.0,
+        wall: None,
     };
     tell(text, &report, metres(length_m)).expect("told")
 }
