@@ -9,13 +9,14 @@ use crate::pace::crew;
 use crate::pace::forecast::Forecast;
 use crate::pace::programme::Programme;
 use crate::pace::sizing::{self, Binding, Bound, Kept, Limit, Sizing, longest, rounded_down};
-use crate::quantity::{self, Length, Read, metres};
+use crate::quantity::{Length, Read, metres};
 use crate::wall::{Line, Top, all_but_the_last_straight, total};
-use std::borrow::Cow;
 use std::rc::Rc;
 
 /// How much lower a wall is tried where the time does not allow one so high.
 const HEIGHT_STEP_M: f64 = 0.05;
+/// To this share of its height a wall that is too high is lowered at a guess.
+const LOWERED: f64 = 0.85;
 
 /// How finely the length that pace allows is searched: far below how surely it is known.
 const PACE_FINENESS_M: f64 = 0.01;
@@ -174,16 +175,6 @@ impl Planner<'_> {
         Some(ends.into_iter().map(f64::is_finite).collect())
     }
 
-    /// Whether a wall so long finishes in the wished-for share of all simulated courses.
-    fn finishes(&self, length: Length) -> bool {
-        let Ok(built) = self.build(length) else {
-            return false;
-        };
-        let programme = self.programme(&built);
-        let chance = self.time.chance(&programme, &self.tables.stages, SAMPLES);
-        self.course.chance <= chance
-    }
-
     /// Where the time allows less wall than the group needs to stand at, the greatest height,
     /// in steps of 5 cm, at which that much wall would be finished; nothing if none down to
     /// half the height would.
@@ -196,28 +187,26 @@ impl Planner<'_> {
     }
 
     /// The greatest height, in steps of 5 cm below the given one, at which so much wall would be
-    /// finished; nothing if none down to half the height would.
+    /// finished; nothing if none down to half the height would. A course that finishes a wall
+    /// finishes a lower one as well.
     pub(super) fn highest(&self, length: Length) -> Option<Length> {
         let height = self.course.wall.height;
-        let lower = |steps: usize| height - metres(HEIGHT_STEP_M * steps as f64);
-        let holds = |steps: usize| {
-            self.at_height(lower(steps))
-                .is_some_and(|it| it.finishes(length))
+        let looked = Looked {
+            courses: SAMPLES,
+            share: self.course.chance,
+            near: height * LOWERED,
+            off: GUESS_OFF,
+            fineness: metres(HEIGHT_STEP_M),
         };
-        let (mut short, mut enough) =
-            (0, quantity::whole_number(height.si() / HEIGHT_STEP_M / 2.0));
-        if enough == 0 || !holds(enough) {
-            return None;
-        }
-        while 1 < enough - short {
-            let middle = (short + enough) / 2;
-            if holds(middle) {
-                enough = middle;
-            } else {
-                short = middle;
+        let highest = longest_kept(&looked, |tried| {
+            let lower = in_steps_below(height, tried).and_then(|it| self.at_height(it));
+            let programme = lower.and_then(|it| Some(it.programme(&it.build(length).ok()?)));
+            move |courses: &[u32]| match &programme {
+                Some(programme) => self.time.ends(programme, &self.tables.stages, courses),
+                None => vec![f64::INFINITY; courses.len()],
             }
-        }
-        Some(lower(enough))
+        });
+        in_steps_below(height, highest).filter(|lower| height / 2.0 <= *lower)
     }
 
     /// The same course with a lower wall: what of it rises above is left out.
@@ -225,16 +214,7 @@ impl Planner<'_> {
         let mut course = Course::clone(&self.course);
         course.wall.height = height;
         course.wall.through_rows.retain(|row| *row < height);
-        Some(Planner {
-            section: course.wall.section().ok()?,
-            ground: self.ground.clone(),
-            course: Cow::Owned(course),
-            tables: self.tables,
-            rules: self.rules.clone(),
-            book: Rc::clone(&self.book),
-            pace: self.pace.clone(),
-            time: Rc::clone(&self.time),
-        })
+        self.on_the_same_days(course, Rc::clone(&self.time)).ok()
     }
 
     /// The longest wall whose high order is still to be had.
@@ -265,4 +245,10 @@ impl Planner<'_> {
             crate::frames::count(&self.standing(length), frames) <= have as usize
         }))
     }
+}
+
+/// The height as many whole steps below as bring it to `most` or less; nothing for less than one.
+fn in_steps_below(height: Length, most: Length) -> Option<Length> {
+    let steps = ((height - most).si() / HEIGHT_STEP_M - 1e-9).ceil();
+    (1.0 <= steps).then(|| height - metres(HEIGHT_STEP_M * steps))
 }

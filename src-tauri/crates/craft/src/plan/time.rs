@@ -161,12 +161,6 @@ impl Time {
         let luck = self.chances.luck(stages, programme.bays);
         forecast::ends(programme, &self.calendar, &luck, courses)
     }
-
-    /// The share of the first so many simulated courses that finish.
-    pub(super) fn chance(&self, programme: &Programme, stages: &[Stage], samples: usize) -> f64 {
-        let luck = self.chances.luck(stages, programme.bays);
-        forecast::chance(programme, &self.calendar, &luck, samples)
-    }
 }
 
 impl Planner<'_> {
