@@ -1,12 +1,16 @@
 //! Every text of the open course since it was opened, and what led from one to the next.
 
+mod difference;
+
+use difference::Difference;
 use files::course;
 use shapes::window::Changed;
 use std::collections::BTreeMap;
 
-/// The texts in order, with the one that is shown.
+/// The texts in order, with the one that is shown. Of all others only the differences are kept.
 pub(crate) struct History {
     first: String,
+    shown: String,
     steps: Vec<Step>,
     /// So many of the steps are done; those after them were undone.
     done: usize,
@@ -14,7 +18,7 @@ pub(crate) struct History {
 
 /// A step from one text to the next.
 struct Step {
-    text: String,
+    difference: Difference,
     /// Values that are no longer what they were.
     changed: Vec<Changed>,
     /// The field it was typed in: as long as a person stays there, it is one step.
@@ -24,7 +28,8 @@ struct Step {
 impl History {
     pub(crate) fn new(text: String) -> Self {
         Self {
-            first: text,
+            first: text.clone(),
+            shown: text,
             steps: Vec::new(),
             done: 0,
         }
@@ -37,24 +42,24 @@ impl History {
 
     /// The text that is shown.
     pub(crate) fn text(&self) -> &str {
-        self.text_after(self.done)
+        &self.shown
     }
 
     /// The text a person would come back to by undoing; nothing at the first.
     pub(crate) fn before(&self) -> Option<String> {
-        let before = self.done.checked_sub(1)?;
-        Some(self.text_after(before).to_owned())
+        let step = self.last()?;
+        Some(step.difference.undone_in(&self.shown))
     }
 
     /// The text that was undone last; nothing if none was.
     pub(crate) fn after(&self) -> Option<String> {
-        self.steps.get(self.done).map(|step| step.text.clone())
+        let step = self.steps.get(self.done)?;
+        Some(step.difference.done_to(&self.shown))
     }
 
     /// What undoing would take back.
     pub(crate) fn undo_of(&self) -> Option<&[Changed]> {
-        let step = self.steps.get(self.done.checked_sub(1)?)?;
-        Some(&step.changed)
+        self.last().map(|step| step.changed.as_slice())
     }
 
     /// What redoing would do again.
@@ -66,9 +71,8 @@ impl History {
 
     /// Whether the last step was typed in this field, so that more typing there goes on with it.
     pub(crate) fn goes_on(&self, field: &str) -> bool {
-        let last = self.done.checked_sub(1).and_then(|at| self.steps.get(at));
-        self.done == self.steps.len()
-            && last.is_some_and(|step| step.field.as_deref() == Some(field))
+        let typed_here = |step: &Step| step.field.as_deref() == Some(field);
+        self.done == self.steps.len() && self.last().is_some_and(typed_here)
     }
 
     /// A step to another text. One that goes on with the step before takes its place, and where it
@@ -76,32 +80,38 @@ impl History {
     pub(crate) fn step(&mut self, text: String, field: Option<&str>, goes_on: bool) {
         self.steps.truncate(self.done);
         if goes_on {
-            self.steps.pop();
+            self.back();
+            self.steps.truncate(self.done);
         }
-        self.done = self.steps.len();
-        if text == self.text() {
+        if text == self.shown {
             return;
         }
-        let changed = changed(self.text(), &text);
         self.steps.push(Step {
-            text,
-            changed,
+            difference: Difference::between(&self.shown, &text),
+            changed: changed(&self.shown, &text),
             field: field.map(ToOwned::to_owned),
         });
         self.done += 1;
+        self.shown = text;
     }
 
     pub(crate) fn back(&mut self) {
-        self.done = self.done.saturating_sub(1);
+        if let Some(before) = self.before() {
+            self.shown = before;
+            self.done -= 1;
+        }
     }
 
     pub(crate) fn forth(&mut self) {
-        self.done = (self.done + 1).min(self.steps.len());
+        if let Some(after) = self.after() {
+            self.shown = after;
+            self.done += 1;
+        }
     }
 
-    fn text_after(&self, steps: usize) -> &str {
-        let last = steps.checked_sub(1).and_then(|at| self.steps.get(at));
-        last.map_or(&self.first, |step| &step.text)
+    /// The step that led to the text that is shown.
+    fn last(&self) -> Option<&Step> {
+        self.steps.get(self.done.checked_sub(1)?)
     }
 }
 
@@ -173,5 +183,11 @@ mod tests {
         history.back();
         history.back();
         assert_eq!(history.text(), wall("1 m"));
+        history.back();
+        assert_eq!(history.text(), wall("1 m"));
+        history.forth();
+        history.forth();
+        history.forth();
+        assert_eq!(history.text(), wall("0.9 m"));
     }
 }
