@@ -28,6 +28,7 @@ mod paper;
 mod print_job;
 mod printer;
 mod recent;
+mod scripts;
 mod shown;
 mod stored;
 mod ticks;
@@ -104,6 +105,7 @@ fn main() -> ExitCode {
     if apart::is_asked_for() {
         return apart::serve();
     }
+    scripts::without_compiler();
     match run() {
         Ok(()) => ExitCode::SUCCESS,
         Err(wrong) => {
