@@ -1,9 +1,11 @@
 //! What the program asks in dialogs of the system: which file, which folder, lose changes?
 
-use crate::Shared;
+use shapes::window::Trouble;
 use std::path::PathBuf;
-use tauri::{AppHandle, Manager, WebviewWindow};
-use tauri_plugin_dialog::{DialogExt, FilePath, MessageDialogButtons};
+use tauri::AppHandle;
+use tauri_plugin_dialog::{
+    DialogExt, FilePath, MessageDialogButtons, MessageDialogKind, MessageDialogResult,
+};
 
 /// The endings of kit lists.
 const KIT_LISTS: [&str; 2] = ["xlsx", "csv"];
@@ -78,35 +80,53 @@ fn path(chosen: Option<FilePath>) -> Option<PathBuf> {
     chosen.and_then(|it| it.into_path().ok())
 }
 
-/// Whether changes that are not saved may be lost.
-pub(crate) fn may_leave(app: &AppHandle) -> bool {
+/// What becomes of changes that are not saved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Leaving {
+    Save,
+    Lose,
+    Stay,
+}
+
+/// Before a course is left with changes. What the return key presses loses nothing, nor does
+/// closing the dialog.
+pub(crate) fn about_the_course(app: &AppHandle) -> Leaving {
+    let buttons = [SAVE, LOSE, STAY];
+    match pressed(app, "The course has changes that are not saved.", buttons).as_deref() {
+        Some(SAVE) => Leaving::Save,
+        Some(LOSE) => Leaving::Lose,
+        _ => Leaving::Stay,
+    }
+}
+
+/// Before the window closes on a lesson with changes, which is saved at its own place only.
+pub(crate) fn about_lessons(app: &AppHandle) -> Leaving {
+    let buttons = [STAY, LOSE, "Cancel"];
+    match pressed(app, "A lesson has changes that are not saved.", buttons).as_deref() {
+        Some(LOSE) => Leaving::Lose,
+        _ => Leaving::Stay,
+    }
+}
+
+const SAVE: &str = "Save";
+const LOSE: &str = "Close without saving";
+const STAY: &str = "Stay";
+
+fn pressed(app: &AppHandle, message: &str, [first, second, third]: [&str; 3]) -> Option<String> {
+    let [first, second, third] = [first, second, third].map(ToOwned::to_owned);
+    let dialog = app.dialog().message(message).title("Not saved");
+    let buttons = MessageDialogButtons::YesNoCancelCustom(first, second, third);
+    match dialog.buttons(buttons).blocking_show_with_result() {
+        MessageDialogResult::Custom(label) => Some(label),
+        _ => None,
+    }
+}
+
+/// Tells what went wrong where no place of the window can.
+pub(crate) fn tell(app: &AppHandle, trouble: &Trouble) {
     app.dialog()
-        .message(LOSE)
+        .message(format!("{}\n{}", trouble.what, trouble.cure))
         .title("Not saved")
-        .buttons(lose_or_stay())
-        .blocking_show()
-}
-
-/// Asks the same before the window closes, without holding the window up.
-pub(crate) fn before_closing(window: &WebviewWindow) {
-    let closing = window.clone();
-    window
-        .app_handle()
-        .dialog()
-        .message(LOSE)
-        .title("Not saved")
-        .buttons(lose_or_stay())
-        .show(move |lose| {
-            if lose {
-                closing.state::<Shared>().keeping.end();
-                // The window goes whatever the desk holds; nothing is left to be told.
-                let _ = closing.destroy();
-            }
-        });
-}
-
-const LOSE: &str = "There are changes that are not saved, in this course or in a lesson. Close without saving them?";
-
-fn lose_or_stay() -> MessageDialogButtons {
-    MessageDialogButtons::OkCancelCustom("Close without saving".to_owned(), "Stay".to_owned())
+        .kind(MessageDialogKind::Error)
+        .blocking_show();
 }

@@ -2,6 +2,7 @@
 
 use crate::Shared;
 use crate::ask;
+use crate::leaving::{self, may_leave};
 use crate::recent;
 use crate::shown::trouble;
 use shapes::window::{Trouble, View};
@@ -32,7 +33,7 @@ pub(crate) fn start(shared: State<'_, Shared>) -> Reply<View> {
 /// Another course; null if the person thought better of it.
 #[tauri::command]
 pub(crate) async fn open(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<View>> {
-    if shared.desk().unsaved() && !ask::may_leave(&app) {
+    if !may_leave(&app, &shared)? {
         return Ok(None);
     }
     let Some(path) = ask::course_to_open(&app) else {
@@ -167,25 +168,13 @@ pub(crate) fn redo(shared: State<'_, Shared>) -> Reply<View> {
 /// Saves the course where it lives; a course that has never been saved asks where.
 #[tauri::command]
 pub(crate) async fn save(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<View>> {
-    let path = shared.desk().path().map(ToOwned::to_owned);
-    let Some(path) = path else {
-        return save_as(app, shared).await;
-    };
-    shared.keeping.may_save(&path).map_err(trouble)?;
-    let mut desk = shared.desk();
-    desk.save(&path).map_err(trouble)?;
-    Ok(Some(recent::noted(&desk).view()))
+    let saved = leaving::save(&app, &shared)?;
+    Ok(saved.then(|| shared.desk().view()))
 }
 
 /// Saves the course where the person says; null if they thought better of it.
 #[tauri::command]
 pub(crate) async fn save_as(app: AppHandle, shared: State<'_, Shared>) -> Reply<Option<View>> {
-    let name = shared.desk().name_to_save();
-    let Some(path) = ask::where_to_save(&app, &name) else {
-        return Ok(None);
-    };
-    shared.keeping.may_save(&path).map_err(trouble)?;
-    let mut desk = shared.desk();
-    desk.save_as(path).map_err(trouble)?;
-    Ok(Some(recent::noted(&desk).view()))
+    let saved = leaving::save_as(&app, &shared)?;
+    Ok(saved.then(|| shared.desk().view()))
 }

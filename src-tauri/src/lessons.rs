@@ -136,7 +136,11 @@ impl Desk {
 
     /// Whether closing the window would lose anything: of the course, or of a lesson.
     pub(crate) fn would_be_lost(&self) -> bool {
-        self.unsaved() || !self.unsaved_lessons.is_empty()
+        self.unsaved() || self.has_unsaved_lessons()
+    }
+
+    pub(crate) fn has_unsaved_lessons(&self) -> bool {
+        !self.unsaved_lessons.is_empty()
     }
 
     /// Closing the window asks first while a lesson has words that are on no shelf.

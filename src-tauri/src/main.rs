@@ -17,6 +17,7 @@ mod history;
 mod journal;
 mod keeping;
 mod kit;
+mod leaving;
 mod lessons;
 mod naming;
 mod opened;
@@ -247,7 +248,7 @@ fn open_window(app: &tauri::App) -> tauri::Result<()> {
             if closing.state::<Shared>().desk().would_be_lost() =>
         {
             api.prevent_close();
-            ask::before_closing(&closing);
+            leaving::before_closing(&closing);
         }
         WindowEvent::Focused(true) => closing.state::<Shared>().keeping.look_now(),
         _ => {}

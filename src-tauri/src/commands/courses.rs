@@ -5,8 +5,9 @@ use crate::Shared;
 use crate::begin::{self, Typed};
 use crate::desk::{Desk, Error};
 use crate::kit::{NotTyped, real};
+use crate::leaving::may_leave;
+use crate::recent;
 use crate::shown::trouble;
-use crate::{ask, recent};
 use chrono::Local;
 use files::course::CourseFile;
 use files::examples;
@@ -140,7 +141,7 @@ fn put(
     shared: &Shared,
     lay: impl FnOnce(&mut Desk) -> Result<(), Error>,
 ) -> Reply<Option<View>> {
-    if shared.desk().unsaved() && !ask::may_leave(app) {
+    if !may_leave(app, shared)? {
         return Ok(None);
     }
     let mut desk = shared.desk();

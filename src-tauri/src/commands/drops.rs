@@ -1,8 +1,9 @@
 //! The commands of what is dropped onto the window or pasted as a list of people.
 
 use super::Reply;
+use crate::Shared;
+use crate::leaving::may_leave;
 use crate::shown::trouble;
-use crate::{Shared, ask};
 use shapes::window::{Dropped, RosterPreview, View};
 use std::path::PathBuf;
 use std::sync::PoisonError;
@@ -47,7 +48,7 @@ pub(crate) async fn open_dropped(app: AppHandle, shared: State<'_, Shared>) -> R
         course.take()
     };
     let Some(path) = path else { return Ok(None) };
-    if shared.desk().unsaved() && !ask::may_leave(&app) {
+    if !may_leave(&app, &shared)? {
         return Ok(None);
     }
     let mut desk = shared.desk();

@@ -2,8 +2,9 @@
 //! to its file.
 
 use super::Reply;
+use crate::Shared;
+use crate::leaving::may_leave;
 use crate::shown::trouble;
-use crate::{Shared, ask};
 use shapes::window::{Keeping, View};
 use tauri::ipc::Channel;
 use tauri::{AppHandle, State};
@@ -23,8 +24,7 @@ pub(crate) async fn take_kept(
     shared: State<'_, Shared>,
     id: String,
 ) -> Reply<Option<View>> {
-    let leaves = !shared.keeping.is_here(&id) && shared.desk().unsaved();
-    if leaves && !ask::may_leave(&app) {
+    if !shared.keeping.is_here(&id) && !may_leave(&app, &shared)? {
         return Ok(None);
     }
     let mut desk = shared.desk();
