@@ -12,6 +12,7 @@ mod desk;
 mod drawn;
 mod drops;
 mod edits;
+mod engine;
 mod handles;
 mod history;
 mod journal;
@@ -24,7 +25,6 @@ mod opened;
 mod outside;
 mod pace_book;
 mod pace_file;
-mod paint;
 mod paper;
 mod print_job;
 mod printer;
@@ -238,7 +238,7 @@ fn open_window(app: &tauri::App) -> tauri::Result<()> {
         .on_navigation(|to| to.scheme() == "tauri" || to.host_str() == Some("tauri.localhost"))
         .on_new_window(|_, _| tauri::webview::NewWindowResponse::Deny)
         .build()?;
-    paint::on_the_processor(&window)?;
+    engine::set_up(&window)?;
     let closing = window.clone();
     window.on_window_event(move |event| match event {
         WindowEvent::DragDrop(DragDropEvent::Drop { paths, .. }) => {
