@@ -4,8 +4,9 @@
 use super::programme::{Programme, Step};
 use crate::quantity::{Length, Read};
 
-/// Shares as near to all as this are all: bays of two walls meet within rounding.
-const ALL: f64 = 1.0 - 1e-6;
+/// Shares as near to all as this are all: how much there is to the metre is told in the middle of
+/// each bay, and on uneven ground the middles of two walls' bays differ a little.
+const ALL: f64 = 0.98;
 
 /// A programme, and how its bays lie along the wall.
 #[derive(Debug, Clone, PartialEq)]
@@ -165,7 +166,9 @@ mod tests {
             };
             prop_assert!(moved[0].iter().all(|share| (0.0..=1.0).contains(share)));
             let (before, after) = (metres(&done[0], &from), metres(&moved[0], &to));
-            prop_assert!((before - after).abs() < 1e-4, "{before} {after}");
+            // What is nearly all of a bay counts as all of it.
+            let nearly = (1.0 - ALL) * at + 1e-9;
+            prop_assert!((before - after).abs() < nearly, "{before} {after}");
         }
     }
 }
