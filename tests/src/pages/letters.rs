@@ -191,7 +191,7 @@ fn every_drawing_is_told_in_words() {
         let fed = documents::fed(&course, document);
         let told = Paper::new(&printed(&course, document).pdf).alternatives();
         let told: Vec<String> = told.iter().map(|it| checks::paper::letters(it)).collect();
-        for (key, words) in fed.as_object().expect("data") {
+        for (key, words) in fed.data.as_object().expect("data") {
             if let (true, Some(words)) = (key.ends_with("_words"), words.as_str()) {
                 let words = checks::paper::letters(words);
                 assert!(

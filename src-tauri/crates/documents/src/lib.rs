@@ -30,7 +30,7 @@ pub use drawings::{Drawings, Picture};
 pub use edition::Edition;
 pub use filled::filled;
 pub use list::{DOCUMENTS, Document, named, wanted};
-pub use made::{Preview, Replaced, Sheets, drawings_of, fed, preview, print, sheets};
+pub use made::{Fed, Preview, Replaced, Sheets, fed, preview, print, sheets};
 pub use pack::{Error, Pack, pack};
 pub use reasons::reasons;
 pub use sketch::{Sketch, sketch};

@@ -36,6 +36,15 @@ pub(crate) struct Made<T> {
     pub(crate) replaced: Option<Replaced>,
 }
 
+/// What a template is fed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fed {
+    /// The one value.
+    pub data: Value,
+    /// The drawings, as file name and SVG.
+    pub drawings: Vec<(String, String)>,
+}
+
 /// A page of a document, to be looked at.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Preview {
@@ -59,17 +68,15 @@ pub struct Sheets {
     pub replaced: Option<Replaced>,
 }
 
-/// The value a document's template is fed, without its pictures.
-pub fn fed(course: &Course, document: &Document) -> Value {
-    feed_of(course, document).data
-}
-
-/// The pictures of a document's template, as file name and SVG.
-pub fn drawings_of(course: &Course, document: &Document) -> Vec<(String, String)> {
-    let pictures = feed_of(course, document).pictures.into_iter();
-    pictures
-        .map(|(name, svg)| (name.into_owned(), svg))
-        .collect()
+/// What a document's template is fed.
+pub fn fed(course: &Course, document: &Document) -> Fed {
+    let Feed { data, pictures } = feed_of(course, document);
+    let drawings = pictures.into_iter();
+    let drawings = drawings.map(|(name, svg)| (name.into_owned(), svg));
+    Fed {
+        data,
+        drawings: drawings.collect(),
+    }
 }
 
 /// What a document is fed, in the spelling of the course.

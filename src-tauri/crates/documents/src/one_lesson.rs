@@ -39,7 +39,7 @@ mod tests {
         let file = CourseFile::parse(Library::example(false)).expect("a course");
         let course = Course::plan(file, &library).expect("a plan");
         let handouts = named("lesson-handouts").expect("there");
-        let all = fed(&course, handouts)["lessons"].clone();
+        let all = fed(&course, handouts).data["lessons"].clone();
         let all = all.as_array().expect("lessons");
         let expected = all
             .iter()
@@ -56,7 +56,7 @@ mod tests {
         );
         let alone = course.with_lesson_alone(card, lesson);
         assert_eq!(
-            fed(&alone, handouts)["lessons"],
+            fed(&alone, handouts).data["lessons"],
             serde_json::json!([expected])
         );
 
@@ -70,7 +70,7 @@ mod tests {
             library.tables.lessons[at].clone(),
         );
         let alone = course.with_lesson_alone(card, lesson);
-        let one = &fed(&alone, handouts)["lessons"];
+        let one = &fed(&alone, handouts).data["lessons"];
         assert_eq!(one[0]["title"], "Curves");
         assert_eq!(one[0]["times"], serde_json::json!([]));
     }

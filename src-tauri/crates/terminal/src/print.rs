@@ -4,9 +4,7 @@ use crate::arguments::{APART, Print};
 use crate::run::{Done, open};
 use crate::tell;
 use crate::text::harmless;
-use documents::{
-    Course, DOCUMENTS, Document, Edition, Pack, Replaced, drawings_of, fed, named, wanted,
-};
+use documents::{Course, DOCUMENTS, Document, Edition, Pack, Replaced, fed, named, wanted};
 use files::Library;
 use files::course::{CourseFile, nearest, values};
 use press::{Apart, Limits, Press};
@@ -36,9 +34,10 @@ pub(crate) fn print(asked: &Print, out: &mut String) -> Done {
         course.edition = Edition::LargePrint;
     }
     if let (Some(_), Some(document)) = (&asked.json, only.first()) {
-        let json = serde_json::to_string_pretty(&fed(&course, document))?;
+        let fed = fed(&course, document);
+        let json = serde_json::to_string_pretty(&fed.data)?;
         match &asked.out {
-            Some(folder) => put_down(folder, &json, &drawings_of(&course, document), out)?,
+            Some(folder) => put_down(folder, &json, &fed.drawings, out)?,
             None => writeln!(out, "{json}")?,
         }
         return Ok(ExitCode::SUCCESS);
