@@ -298,15 +298,29 @@ impl<'a> Drawings<'a> {
     }
 }
 
+/// The height that the site card's section has on a page of large print, before it is enlarged:
+/// as a rule, so that figures stand below it, and at most.
+const ABOVE_FIGURES_MM: f64 = 122.0;
+const HIGHEST_MM: f64 = 144.0;
+
 /// The section at the size it has on the site card, beside its figures.
 pub(crate) fn section_on_a_card(course: &Course) -> Picture {
     let (plan, given) = (&course.plan, &course.file.course);
-    // In large print its figures stand below it, so that it has the whole width.
-    let room = match course.edition {
-        Edition::Usual => room(100.0, 96.0),
-        Edition::LargePrint => room(WIDE_MM / course.edition.enlarged(), 122.0),
+    let drawn = |wide, high| drawing::section(plan, given, room(wide, high));
+    // In large print its figures stand below it, so that it has the whole width; where its words
+    // ask for more height, as those of a bank do, it gets that rather than smaller words.
+    let scene = match course.edition {
+        Edition::Usual => drawn(100.0, 96.0),
+        Edition::LargePrint => {
+            let wide = WIDE_MM / course.edition.enlarged();
+            let scene = drawn(wide, ABOVE_FIGURES_MM);
+            if scene.height_mm <= ABOVE_FIGURES_MM {
+                scene
+            } else {
+                drawn(wide, HIGHEST_MM)
+            }
+        }
     };
-    let scene = drawing::section(plan, given, room);
     Picture {
         svg: spelling::text(&scene.svg(), course.file.language),
         description: spelling::text(&scene.description, course.file.language),

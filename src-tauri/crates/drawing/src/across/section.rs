@@ -324,7 +324,7 @@ fn behind(bank: &Bank<'_>) -> Vec<Led> {
         named.push(Led::from(at, height, "height of bank"));
     }
     if let Some(tail) = cut.tied_stone() {
-        named.push(within(tail, String::new(), "long stones tied back"));
+        named.push(within(tail, String::new(), "long tie stones"));
     }
     let y = share(0.45);
     named.push(within(
@@ -333,17 +333,17 @@ fn behind(bank: &Bank<'_>) -> Vec<Led> {
         "drainage stone",
     ));
     let slope = bank.retaining.bank.slope_degrees;
-    let earth_is = if 0.0 < slope {
-        format!("bank, rising at {}°", short(slope))
+    let (rise, earth_is) = if 0.0 < slope {
+        (format!("{}°", short(slope)), "bank, rising")
     } else {
-        "bank".to_owned()
+        (String::new(), "bank")
     };
     let y = share(0.3);
-    named.push(within((bank.in_earth(y), y), String::new(), &earth_is));
+    named.push(within((bank.in_earth(y), y), rise, earth_is));
     let upright = if cut.timber.is_some() { "leg" } else { "bar" };
     let y = share(0.15);
     let inside = cut.face(side, y) + outwards(side) * cut.bar_width(side) / 2.0;
-    let before = format!("{upright}, set before fill");
-    named.push(within((inside, y), String::new(), &before));
+    let first = format!("{upright}, set first");
+    named.push(within((inside, y), String::new(), &first));
     named
 }
