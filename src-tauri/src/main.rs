@@ -29,9 +29,9 @@ mod paper;
 mod print_job;
 mod printer;
 mod recent;
-mod scripts;
 mod shown;
 mod stored;
+mod switches;
 mod ticks;
 mod watching;
 
@@ -106,7 +106,7 @@ fn main() -> ExitCode {
     if apart::is_asked_for() {
         return apart::serve();
     }
-    scripts::without_compiler();
+    switches::set();
     match run() {
         Ok(()) => ExitCode::SUCCESS,
         Err(wrong) => {
