@@ -5,6 +5,19 @@ export type Place = readonly [x: number, y: number]
 /** The part of a drawing that is shown: left, top, width and height in its millimetres. */
 export type Part = readonly [left: number, top: number, width: number, height: number]
 
+/** A drawing's size goes in steps of so many millimetres. */
+const STEP = 10
+
+/**
+ * The same part with a margin that makes its size whole steps. A drawing grows and shrinks a little with each letter that
+ * is typed: its words keep their size on the screen meanwhile, and the engine need not make its typefaces anew for each
+ * size there ever was, and keep them.
+ */
+export function inSteps([left, top, width, height]: Part): Part {
+  const [wide, high] = [width, height].map((it) => Math.ceil(it / STEP) * STEP) as [number, number]
+  return [left - (wide - width) / 2, top - (high - height) / 2, wide, high]
+}
+
 /** How a part of a drawing lies in its box: pixels for a millimetre, and where its corner is. */
 export type Fit = { scale: number; left: number; top: number }
 

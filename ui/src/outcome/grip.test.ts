@@ -1,7 +1,7 @@
 // A pointer or a key leads to a stop that Rust offered, and a held drawing stays under the pointer.
 import { describe, expect, it } from 'vitest'
 import type { Handle } from '../bindings'
-import { fit, inBox, type Part } from '../common/pixels'
+import { fit, inBox, inSteps, type Part } from '../common/pixels'
 import { draggedTo, held, steppedTo, wholeOf, withPart } from './grip'
 
 const stop = (typed: string, place: number) => ({ typed, words: typed, place })
@@ -57,6 +57,16 @@ describe('a drawing', () => {
     expect(lies).toEqual({ scale: 4, left: 0, top: 52 })
     expect(inBox(lies, whole, [65, 52])).toEqual([260, 260])
     expect(withPart(svg, [1, 2, 3, 4])).toContain('viewBox="1 2 3 4"')
+  })
+
+  it.each([
+    // The part of a drawing, and the same with its margins: its middle stays where it is.
+    [[0, 0, 130, 104], [0, -3, 130, 110]],
+    [[0, 0, 131.2, 110], [-4.4, 0, 140, 110]],
+    [[0, 0, 138.8, 101], [-0.6, -4.5, 140, 110]],
+    [[7, 5, 4, 120], [4, 5, 10, 120]],
+  ] as const)('of %j has a size of whole steps', (part, wanted) => {
+    expect(inSteps(part)).toEqual(wanted.map((it) => expect.closeTo(it, 9)))
   })
 
   it('that was made anew at another scale stays under the pointer', () => {
