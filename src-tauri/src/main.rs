@@ -237,7 +237,8 @@ fn open_window(app: &tauri::App) -> tauri::Result<()> {
         .min_inner_size(640.0, 480.0)
         .on_navigation(|to| to.scheme() == "tauri" || to.host_str() == Some("tauri.localhost"))
         .on_new_window(|_, _| tauri::webview::NewWindowResponse::Deny)
-        // The list of open windows tells two courses apart by it; one that stays as it was does no harm.
+        // The list of open windows tells two courses apart by it. A title that can't be set does no
+        // harm.
         .on_document_title_changed(|window, title| drop(window.set_title(&title)))
         .build()?;
     engine::set_up(&window)?;
