@@ -187,7 +187,7 @@ fn parts(cut: &Cut<'_>) -> Vec<Part> {
         let foot = cut.ground(bank.side);
         let share = |share: f64| foot + (bank.level() - foot) * share;
         if let Some(tail) = cut.tied_stone() {
-            add("long stone tied back", tail, side);
+            add("long tie stone", tail, side);
         }
         let y = share(0.3);
         add("drainage stone", (bank.in_drainage(y), y), side);
