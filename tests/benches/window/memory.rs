@@ -1,5 +1,5 @@
 //! What memory the window takes: the program and the processes its page runs in, at the start and
-//! while 2,000 edits and 200 visits go by, each with the way back; beside that of a window with an
+//! while 2,000 edits and 1,000 visits go by, each with the way back; beside that of a window with an
 //! empty page.
 
 use crate::driver::Window;
@@ -14,14 +14,14 @@ use std::time::Duration;
 const EDITS: usize = 20;
 const ROUNDS: usize = 100;
 
-/// Edits one after another, each waited for, and a visit to the next place after each tenth.
+/// Edits one after another, each waited for, and a visit to the next place with every second.
 const SCRIPT: &str = "\
     const done = arguments[arguments.length - 1];\
     const wait = (ms) => new Promise((resolve) => setTimeout(resolve, ms));\
     const steps = [...document.querySelectorAll('nav [id^=step-]')];\
     (async () => {\
       for (let at = 0; at < EDITS; at++) {\
-        if (at % 10 === 0) { steps[(at / 10 + ROUND) % steps.length].click(); await wait(20); document.getElementById('step-wall').click(); await wait(20) }\
+        if (at % 2 === 0) { steps[(at / 2 + ROUND) % steps.length].click(); await wait(20); document.getElementById('step-wall').click(); await wait(20) }\
         const field = document.getElementById('field-wall-height');\
         field.focus(); field.value = `${(1 + ((at * 7 + ROUND) % 300) / 1000).toFixed(3)} m`;\
         field.dispatchEvent(new Event('input', { bubbles: true }));\
