@@ -14,7 +14,7 @@ use documents::Course;
 use files::course::{self, CourseFile};
 use files::{Fault, Library, clear_leftovers};
 use press::Press;
-use shapes::window::{self, Choices, Moved, PagesAsked, Rule, Trouble, View};
+use shapes::window::{self, Choices, Moved, Numbers, PagesAsked, Rule, Trouble, View};
 use shapes::written::Written;
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -239,7 +239,11 @@ impl Desk {
                 &self.course.file.course,
                 &self.course.library.own_rules,
             ),
-            plan: self.course.numbers(),
+            plan: Numbers::of(
+                &self.course.plan,
+                &self.course.file.course,
+                &self.course.library.tables,
+            ),
             written: self.course.written.clone(),
             values,
             handles: drawn.handles,

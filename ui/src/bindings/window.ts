@@ -1,7 +1,7 @@
 // What the desktop program and its window say to each other.
 // Generated from the shapes in Rust by `cargo xtask bindings`. Do not edit.
 
-import type { Plan } from './plan'
+import type { Entry, Finish, Frames, People, StageWork, WishUnmet } from './plan'
 import type { Written, WrittenBookRow } from './written'
 export type View = { 
 /**
@@ -55,9 +55,9 @@ choices: Choices,
  */
 rules: Array<Rule>, 
 /**
- * Every number of the plan.
+ * The plan's numbers it goes by.
  */
-plan: Plan, 
+plan: Numbers, 
 /**
  * The same as a person reads it.
  */
@@ -74,6 +74,32 @@ handles: Handles,
  * What the last change moved, as `stone 12.4 t -> 13.9 t`.
  */
 moved: Array<Moved>, };
+
+export type Numbers = { 
+/**
+ * The setting-out: its bays are counted.
+ */
+frames: Frames, 
+/**
+ * Who builds where.
+ */
+people: People, 
+/**
+ * The stages there is work for.
+ */
+stages: Array<StageWork>, 
+/**
+ * The days.
+ */
+timetable: Array<Entry>, 
+/**
+ * The chance of finishing: the stages in their order.
+ */
+finish: Finish, 
+/**
+ * Wishes that can't be had.
+ */
+unmet: Array<WishUnmet>, };
 
 export type Choices = { rocks: Array<[string, string]>, bars: Array<[string, string]>, 
 /**

@@ -4,12 +4,11 @@ import type { View } from '../bindings'
 /** The view with the advice of the one before, where its own has not been worked out yet. */
 export function withAdviceOf(view: View, before: View | undefined): View {
   if (view.advised || !before) return view
-  const { written, plan, drawings } = view
+  const { written, drawings } = view
   const { lifts, about_length, today } = before.written.running
   const now = written.running.today
   return {
     ...view,
-    plan: { ...plan, advice: before.plan.advice },
     written: {
       ...written,
       running: {

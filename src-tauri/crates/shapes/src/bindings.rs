@@ -24,7 +24,7 @@ pub fn typescript() -> Vec<Generated> {
             "window.ts",
             "What the desktop program and its window say to each other.",
             format!(
-                "import type {{ Plan }} from './plan'\nimport type {{ Written, WrittenBookRow }} from './written'\n{}",
+                "import type {{ Entry, Finish, Frames, People, StageWork, WishUnmet }} from './plan'\nimport type {{ Written, WrittenBookRow }} from './written'\n{}",
                 window_types()
             ),
         ),
@@ -59,6 +59,7 @@ macro_rules! declared {
 fn window_types() -> String {
     declared![
         window::View,
+        window::Numbers,
         window::Choices,
         window::LessonChoice,
         window::Drawings,

@@ -23,6 +23,7 @@ mod today;
 mod wall;
 mod work;
 
+pub(crate) use days::unmet;
 pub use days::{Ask, Away, DayPeople, DayStint, DayWeather, Place, Round, Turn, Unmet};
 pub use deliveries::Delivery;
 pub(crate) use deliveries::ordered_word;
@@ -147,16 +148,8 @@ impl Plan {
             loads: plan.loads.as_ref().map(Loads::of),
             money: plan.money.as_ref().map(Money::of),
             people: People::of(plan),
-            stages: plan
-                .work
-                .iter()
-                .map(|work| StageWork::of(work, tables))
-                .collect(),
-            timetable: plan
-                .timetable
-                .iter()
-                .map(|entry| Entry::of(entry, tables, &clock))
-                .collect(),
+            stages: stages(plan, tables),
+            timetable: timetable(plan, tables, &clock),
             finish: Finish::of(&plan.forecast, tables, &clock),
             advice: Advice::of(&plan.advice, course, tables),
             today: plan
@@ -164,13 +157,25 @@ impl Plan {
                 .as_ref()
                 .map(|today| Today::of(today, course, tables, &clock)),
             weather: days::weather(plan),
-            unmet: days::unmet(plan, course, tables, &clock),
+            unmet: unmet(plan, course, tables, &clock),
             sun: plan.sun.iter().map(SunDay::of).collect(),
             cautions: plan.cautions.iter().map(Caution::of).collect(),
             hazards: plan.hazards.iter().map(Hazard::of).collect(),
             to_do: plan.to_do.iter().map(ToDo::of).collect(),
         }
     }
+}
+
+/// The stages there is work for.
+pub(crate) fn stages(plan: &craft::plan::Plan, tables: &Tables) -> Vec<StageWork> {
+    let work = plan.work.iter();
+    work.map(|work| StageWork::of(work, tables)).collect()
+}
+
+/// What is on, day by day.
+pub(crate) fn timetable(plan: &craft::plan::Plan, tables: &Tables, clock: &Clock) -> Vec<Entry> {
+    let entries = plan.timetable.iter();
+    entries.map(|it| Entry::of(it, tables, clock)).collect()
 }
 
 impl SunDay {

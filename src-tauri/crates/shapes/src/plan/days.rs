@@ -148,7 +148,7 @@ fn kelvin(kelvin: f64) -> f64 {
 }
 
 /// Wishes that can't be had.
-pub(super) fn unmet(plan: &Plan, course: &Course, tables: &Tables, clock: &Clock) -> Vec<Unmet> {
+pub(crate) fn unmet(plan: &Plan, course: &Course, tables: &Tables, clock: &Clock) -> Vec<Unmet> {
     let timed = plan.days.timed.unmet.iter().map(|it| Unmet {
         wish: Some(it.wish + 1),
         text: words::unmet(it, course, tables, clock),

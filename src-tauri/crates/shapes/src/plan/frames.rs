@@ -215,7 +215,7 @@ pub struct StringToBring {
 }
 
 impl Frames {
-    pub(super) fn of(plan: &Plan, kind: FrameKind) -> Self {
+    pub(crate) fn of(plan: &Plan, kind: FrameKind) -> Self {
         let (frames, fittings) = (&plan.frames, &plan.fittings);
         Self {
             kind: match kind {

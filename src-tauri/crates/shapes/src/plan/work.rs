@@ -121,7 +121,7 @@ pub struct StageTimes {
 }
 
 impl People {
-    pub(super) fn of(plan: &craft::plan::Plan) -> Self {
+    pub(crate) fn of(plan: &craft::plan::Plan) -> Self {
         let ratio = plan.students_per_instructor;
         Self {
             students: plan.stints.iter().map(|stint| stint.members.len()).sum(),
@@ -198,7 +198,7 @@ impl Entry {
 }
 
 impl Finish {
-    pub(super) fn of(forecast: &craft::pace::Forecast, tables: &Tables, clock: &Clock) -> Self {
+    pub(crate) fn of(forecast: &craft::pace::Forecast, tables: &Tables, clock: &Clock) -> Self {
         Self {
             chance: forecast.chance,
             samples: forecast.samples,

@@ -6,6 +6,7 @@ mod drops;
 mod handles;
 mod keeping;
 mod lessons;
+mod numbers;
 mod pace;
 mod pages;
 mod paper;
@@ -24,6 +25,7 @@ pub use keeping::{Keeping, Kept, Outside};
 pub use lessons::{
     LessonChange, LessonDraft, LessonFault, LessonKept, LessonParts, LessonShelf, ShelfLesson,
 };
+pub use numbers::Numbers;
 pub use pace::{PaceBook, PaceCourse, PacePreview, PaceRow};
 pub use pages::{Document, PagePreview, PagesAsked, Printed, Printing};
 pub use paper::{PaperEnd, PaperSheet, PaperSheets};
@@ -33,7 +35,6 @@ pub use store::{
 };
 pub use words::{Sketch, Term};
 
-use crate::plan::Plan;
 use crate::written::Written;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -68,8 +69,8 @@ pub struct View {
     pub choices: Choices,
     /// The kit rules as they hold for this course.
     pub rules: Vec<Rule>,
-    /// Every number of the plan.
-    pub plan: Plan,
+    /// The plan's numbers it goes by.
+    pub plan: Numbers,
     /// The same as a person reads it.
     pub written: Written,
     /// The drawings.
