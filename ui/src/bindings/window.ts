@@ -1,7 +1,7 @@
 // What the desktop program and its window say to each other.
 // Generated from the shapes in Rust by `cargo xtask bindings`. Do not edit.
 
-import type { Entry, Finish, Frames, People, StageWork, WishUnmet } from './plan'
+import type { Entry, Member, StageWork, WishUnmet } from './plan'
 import type { Written, WrittenBookRow } from './written'
 export type View = { 
 /**
@@ -77,25 +77,29 @@ moved: Array<Moved>, };
 
 export type Numbers = { 
 /**
- * The setting-out: its bays are counted.
+ * How many students.
  */
-frames: Frames, 
+students: number, 
 /**
- * Who builds where.
+ * Who builds each stint.
  */
-people: People, 
+stints: Array<Array<Member>>, 
+/**
+ * Between two frames; a wall has one at least.
+ */
+bays: number, 
 /**
  * The stages there is work for.
  */
 stages: Array<StageWork>, 
 /**
+ * Those the course itself builds, by their ids and in their order.
+ */
+building: Array<string>, 
+/**
  * The days.
  */
 timetable: Array<Entry>, 
-/**
- * The chance of finishing: the stages in their order.
- */
-finish: Finish, 
 /**
  * Wishes that can't be had.
  */

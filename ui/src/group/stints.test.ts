@@ -7,7 +7,7 @@ const pair = (number: number, ...names: string[]): Pair => ({
 })
 const pairs = [pair(1, 'Ada', 'Ben'), pair(2, 'Cleo', 'Dan')]
 const planned = (...stints: string[][]) => ({
-  plan: { unmet: [{ wish: null, text: '' }], people: { stints: stints.map((who) => ({ who: who.map((name) => ({ name })) })) } },
+  plan: { unmet: [{ wish: null, text: '' }], stints: stints.map((who) => who.map((name) => ({ name }))) },
   written: { running: { unmet: ['Ada would like to build with Dan, and does not.'] } },
 })
 

@@ -26,14 +26,14 @@ export function others(pairs: readonly Pair[], name: string, from: string | unde
   return (to === name ? all[all.indexOf(name) + by] : to) ?? from
 }
 
-type Seen = Pick<View['plan'], 'unmet'> & { people: { stints: readonly { who: readonly { name: string }[] }[] } }
+type Seen = Pick<View['plan'], 'unmet'> & { stints: readonly (readonly { name: string }[])[] }
 
 /** What came of a wish, in a sentence; or the plan's own reason why it can't be had. */
 export function outcomeOf(
   { plan, written }: { plan: Seen; written: { running: { unmet: readonly string[] } } }, name: string, other: string,
 ): string {
-  const own = plan.people.stints.findIndex((stint) => stint.who.some((it) => it.name === name))
-  const together = plan.people.stints[own]?.who.some((it) => it.name === other)
+  const own = plan.stints.findIndex((who) => who.some((it) => it.name === name))
+  const together = plan.stints[own]?.some((it) => it.name === other)
   if (together) return `${name} builds with ${other} now, in stint ${own + 1}.`
   const why = unmetOf({ plan, written }, 'pairs').filter((it) => it.includes(name))
   return why.join(' ') || `${name} would like to build with ${other}; the others' wishes and experience come first.`

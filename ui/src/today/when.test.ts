@@ -32,16 +32,13 @@ describe('the time', () => {
 
 describe('the stages', () => {
   const plan = {
-    frames: { rows: [1, 2, 3] },
+    bays: 2,
     stages: [{ stage: 'line', name: 'Line' }, { stage: 'dig', name: 'Dig' }, { stage: 'tidy', name: 'Tidy' }],
-    finish: { by_stage: [{ stage: 'line' }, { stage: 'dig' }] },
+    building: ['line', 'dig'],
   }
-  it('before anything was told are those of the forecast, with a bay between two frames', () => {
+  it('before anything was told are those of the forecast, in the bays of the plan', () => {
     const stages = stagesOf({ plan, written: { running: { today: null } } })
     expect(stages.map((it) => [it.name, it.bays.length, it.begun])).toEqual([['Line', 2, false], ['Dig', 2, false]])
-  })
-  it('of a wall without frames have one bay', () => {
-    expect(stagesOf({ plan: { ...plan, frames: { rows: [] } }, written: { running: { today: null } } })[0]?.bays).toHaveLength(1)
   })
   it('then are what was told', () => {
     const told = { stage: 'dig', name: 'Dig', bays: [1, 0.5], shares: ['done', '50 %'], done: false }

@@ -44,9 +44,9 @@ export type Stage = { id: string; name: string; bays: readonly { share: string; 
 
 type Known = {
   plan: {
-    frames: { rows: readonly unknown[] }
+    bays: number
     stages: readonly { stage: string; name: string }[]
-    finish: { by_stage: readonly { stage: string }[] }
+    building: readonly string[]
   }
   written: { running: { today: { stages: readonly WrittenStageDone[] } | null } }
 }
@@ -61,11 +61,9 @@ export function stagesOf({ plan, written }: Known): Stage[] {
       begun: bays.some((share) => share !== 0),
     }))
   }
-  // A bay lies between two frames; a wall has one at least.
-  const bays = plan.frames.rows.slice(1).map(() => ({ share: 'not begun', done: false }))
-  const whole = bays.length === 0 ? [{ share: 'not begun', done: false }] : bays
-  return plan.finish.by_stage.map(({ stage }) => ({
-    id: stage, name: plan.stages.find((it) => it.stage === stage)?.name ?? stage, bays: whole, begun: false, done: false,
+  const bays = Array.from({ length: plan.bays }, () => ({ share: 'not begun', done: false }))
+  return plan.building.map((id) => ({
+    id, name: plan.stages.find((it) => it.stage === id)?.name ?? id, bays, begun: false, done: false,
   }))
 }
 

@@ -5,7 +5,6 @@ use craft::course::Course;
 use craft::pace::Bound;
 use craft::tables::Tables;
 use serde::Serialize;
-use ts_rs::TS;
 
 mod days;
 mod deliveries;
@@ -46,7 +45,7 @@ pub(crate) use work::experience_word;
 pub use work::{Entry, Finish, Holdup, Member, People, StageTimes, StageWork, Stint};
 
 /// The whole plan.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Plan {
     /// The wall.
     pub wall: Wall,
@@ -93,7 +92,7 @@ pub struct Plan {
 }
 
 /// The sun on one date; local times with offset.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct SunDay {
     pub date: String,
@@ -104,7 +103,7 @@ pub struct SunDay {
 }
 
 /// Something to mind.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Caution {
     /// A fixed word for programs.
     pub id: String,
@@ -117,7 +116,7 @@ pub struct Caution {
 }
 
 /// Something not ready.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct ToDo {
     /// A word for it that stays, unique in the list.
     pub id: String,

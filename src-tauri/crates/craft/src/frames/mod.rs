@@ -102,6 +102,11 @@ impl Frames {
         })
     }
 
+    /// The bays that the work is shared out to and told by: between two frames, one at least.
+    pub fn bays_to_build(&self) -> usize {
+        self.rows.len().saturating_sub(1).max(1)
+    }
+
     /// The greatest rise of all frames at one side.
     pub fn highest(&self, side: Side) -> Length {
         self.rows.iter().fold(metres(0.0), |highest, row| {

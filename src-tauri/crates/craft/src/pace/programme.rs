@@ -76,7 +76,7 @@ pub struct Given<'a> {
 impl Programme {
     /// The programme for these amounts of work.
     pub fn new(given: &Given<'_>, amounts: &Amounts<'_>, gang: &Gang<'_>) -> Self {
-        let bays = amounts.frames.rows.len().saturating_sub(1).max(1);
+        let bays = amounts.frames.bays_to_build();
         let length = amounts.standing.length();
         let minutes = given.stages.iter().map(|stage| {
             let done = given.running.beforehand.contains(&stage.id);

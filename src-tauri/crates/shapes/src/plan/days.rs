@@ -11,7 +11,7 @@ use serde::Serialize;
 use ts_rs::TS;
 
 /// What the typed-in weather of a day comes to.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct DayWeather {
     /// Counts from 1.
     pub day: usize,
@@ -32,7 +32,7 @@ pub struct DayWeather {
 }
 
 /// Something a day's weather asks for.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Ask {
     /// What to do.
     pub text: String,
@@ -51,7 +51,7 @@ pub struct Unmet {
 }
 
 /// One day's people.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct DayPeople {
     /// Counts from 1.
     pub day: usize,
@@ -68,7 +68,7 @@ pub struct DayPeople {
 }
 
 /// A pair and its stretch of wall on one day.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct DayStint {
     pub from_m: f64,
@@ -77,7 +77,7 @@ pub struct DayStint {
 }
 
 /// A time somebody is away; local times.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct Away {
     pub who: String,
@@ -86,7 +86,7 @@ pub struct Away {
 }
 
 /// Who does what at one stage.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Round {
     /// The stage's id.
     pub stage: String,
@@ -97,7 +97,7 @@ pub struct Round {
 }
 
 /// The people at one stint.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Place {
     /// Counts from 1.
     pub stint: usize,
@@ -108,7 +108,7 @@ pub struct Place {
 }
 
 /// A pair's turn at a built end.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Turn {
     /// `start` or `finish`.
     pub end: String,

@@ -3,10 +3,9 @@
 use craft::deliveries::Ordered;
 use craft::quantity::in_tonnes;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// One kind of stone that is ordered by itself.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Delivery {
     /// `wall stone` or `drainage stone`.
     pub what: String,

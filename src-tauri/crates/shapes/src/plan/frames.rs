@@ -5,10 +5,9 @@ use craft::course::FrameKind;
 use craft::plan::Plan;
 use craft::quantity::{Length, Read};
 use serde::Serialize;
-use ts_rs::TS;
 
 /// The setting-out.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Frames {
     /// `bar` or `timber`.
     pub kind: String,
@@ -49,7 +48,7 @@ pub struct Frames {
 }
 
 /// One frame.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct FrameRow {
     /// Along the centre line.
     pub station_m: f64,
@@ -78,7 +77,7 @@ pub struct FrameRow {
 }
 
 /// What lies between two neighbouring frames.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Bay {
     /// Station of the frame it begins at.
     pub from_m: f64,
@@ -103,7 +102,7 @@ pub struct Bay {
 }
 
 /// One arc, and how the string keeps to it.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Curve {
     /// Where it begins.
     pub from_m: f64,
@@ -126,7 +125,7 @@ pub struct Curve {
 }
 
 /// The bars of all frames.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Bars {
     /// Two to a frame.
     pub count: usize,
@@ -141,7 +140,7 @@ pub struct Bars {
 }
 
 /// The board of a bar frame.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Board {
     /// Along the board.
     pub length_m: f64,
@@ -156,7 +155,7 @@ pub struct Board {
 }
 
 /// Bars where a trench is dug.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Trench {
     /// The bars pass through the footing rather than beside it.
     pub through_footing: bool,
@@ -169,7 +168,7 @@ pub struct Trench {
 }
 
 /// One move of the leapfrog.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Move {
     /// The frame, counted from 1 at station 0.
     pub frame: usize,
@@ -182,7 +181,7 @@ pub struct Move {
 }
 
 /// What building in bays does.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Leapfrog {
     /// Frames that stand at one time.
     pub in_use: usize,
@@ -195,7 +194,7 @@ pub struct Leapfrog {
 }
 
 /// A height of the string.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct StringHeight {
     /// Above the ground at station 0.
     pub height_m: f64,
@@ -204,7 +203,7 @@ pub struct StringHeight {
 }
 
 /// The string to bring.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct StringToBring {
     /// All of it, tails included.
     pub total_m: f64,

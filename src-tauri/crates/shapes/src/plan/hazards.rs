@@ -2,10 +2,9 @@
 
 use craft::hazards::{Rating, Shown};
 use serde::Serialize;
-use ts_rs::TS;
 
 /// What can hurt someone on this course: an aid to an assessment, not one.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Hazard {
     /// A word for it that stays.
     pub id: String,
@@ -32,7 +31,7 @@ pub struct Hazard {
 }
 
 /// How likely, how badly, and what the two come to.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Risk {
     /// `unlikely`, `possible` or `likely`.
     pub likelihood: String,

@@ -4,10 +4,9 @@ use craft::heaps::Heap as Lying;
 use craft::quantity::Read;
 use craft::wall::Side;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// Heaps along the wall; stations along the line, offsets from its centre.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Heaps {
     /// Row by row from the wall outwards.
     pub heaps: Vec<Heap>,
@@ -22,7 +21,7 @@ pub struct Heaps {
 }
 
 /// One heap.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct Heap {
     pub kind: String,

@@ -2,10 +2,9 @@
 
 use craft::quantity::Read;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// One line of the tool list.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct KitLine {
     /// The tool.
     pub item: String,
@@ -40,7 +39,7 @@ pub struct KitLine {
 }
 
 /// So many booked by another course on one day.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct Taken {
     pub course: String,

@@ -3,10 +3,9 @@
 use craft::lifting::{Answer, GuideLift};
 use craft::quantity::Read;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// What two published guides say of lifting this wall's stones: guidance, never permission.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Lifting {
     /// The lifts of the work, in its order.
     pub lifts: Vec<Lift>,
@@ -17,7 +16,7 @@ pub struct Lifting {
 }
 
 /// One lift, and what one person may lift so.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct Lift {
     pub stage: String,
@@ -40,7 +39,7 @@ pub struct Lift {
 }
 
 /// A stone of this wall, and who or what moves it in each of the lifts.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct HeavyStone {
     pub stone: String,

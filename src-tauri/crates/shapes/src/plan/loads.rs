@@ -2,10 +2,9 @@
 
 use craft::quantity::Read;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// Everything that travels, run by run.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Loads {
     /// In order; what is needed first goes on the first.
     pub runs: Vec<Run>,
@@ -16,14 +15,14 @@ pub struct Loads {
 }
 
 /// One run of all vehicles.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Run {
     /// Vehicles and trailers in the order given.
     pub holds: Vec<LoadedHold>,
 }
 
 /// A vehicle or trailer as it is loaded.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct LoadedHold {
     /// What it is called.
     pub name: String,
@@ -36,7 +35,7 @@ pub struct LoadedHold {
 }
 
 /// Some pieces of one kind in one place.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct LoadLine {
     /// What it is.
     pub item: String,

@@ -2,10 +2,9 @@
 
 use craft::money::BreakEven;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// The sums of a course in its own currency.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Money {
     /// ISO 4217; null if it is not given.
     pub currency: Option<String>,
@@ -29,7 +28,7 @@ pub struct Money {
 }
 
 /// One thing the course costs.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct CostLine {
     pub cost: String,
@@ -38,7 +37,7 @@ pub struct CostLine {
 }
 
 /// What a group of one size costs.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct GroupCost {
     pub students: usize,

@@ -3,11 +3,10 @@
 use craft::quantity::{Read, in_tonnes};
 use craft::retaining::Verdict;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// What is to be known of a wall that holds back a bank. The check is for teaching and
 /// approves nothing.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Retaining {
     /// The bank's side: `left` or `right`.
     pub retained: String,
@@ -30,7 +29,7 @@ pub struct Retaining {
 }
 
 /// The teaching check of one metre of wall.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Check {
     /// Coulomb's active coefficient.
     pub ka: f64,

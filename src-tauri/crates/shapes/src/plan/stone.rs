@@ -3,10 +3,9 @@
 use craft::course::StoneKind;
 use craft::quantity::{Length, Read, in_tonnes};
 use serde::Serialize;
-use ts_rs::TS;
 
 /// The stone.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Stone {
     /// Of the solid stone.
     pub solid_density_kg_m3: f64,
@@ -43,7 +42,7 @@ pub struct Stone {
 }
 
 /// The 10th, 50th and 90th percentile.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Range {
     /// One in ten is below.
     pub low: f64,
@@ -54,7 +53,7 @@ pub struct Range {
 }
 
 /// Tonnes in the finished wall.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct ByKind {
     pub footing_t: f64,
@@ -65,7 +64,7 @@ pub struct ByKind {
 }
 
 /// One kind of stone with its range.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct KindRange {
     /// `footing`, `face`, `hearting`, `throughs` or `copes`.
     pub kind: String,
@@ -76,7 +75,7 @@ pub struct KindRange {
 }
 
 /// An uncertain figure that the tonnage rests on.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct RestsOn {
     /// A fixed word for programs.
     pub id: String,
@@ -91,7 +90,7 @@ pub struct RestsOn {
 }
 
 /// Stones that cross the wall.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Throughs {
     /// In all rows.
     pub count: usize,
@@ -100,7 +99,7 @@ pub struct Throughs {
 }
 
 /// One row of throughs.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct ThroughRow {
     /// Above the ground.
     pub height_m: f64,
@@ -113,7 +112,7 @@ pub struct ThroughRow {
 }
 
 /// The row on top.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Copes {
     /// How many stones.
     pub count: usize,

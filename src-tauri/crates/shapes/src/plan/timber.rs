@@ -3,10 +3,9 @@
 use craft::quantity::{Length, Read};
 use craft::timber::{Kind, TimberPlan};
 use serde::Serialize;
-use ts_rs::TS;
 
 /// The timber frames and the lumber for them.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Timber {
     /// Of a batten's broad face.
     pub width_m: f64,
@@ -31,7 +30,7 @@ pub struct Timber {
 }
 
 /// Like pieces.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct CutRow {
     /// `leg`, `rail` or `brace`.
     pub kind: String,
@@ -46,7 +45,7 @@ pub struct CutRow {
 }
 
 /// Battens of one length.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Buy {
     /// Of one batten.
     pub stock_m: f64,
@@ -55,7 +54,7 @@ pub struct Buy {
 }
 
 /// One way of cutting a batten.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Pattern {
     /// Of the batten.
     pub stock_m: f64,

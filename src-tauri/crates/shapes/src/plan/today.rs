@@ -7,10 +7,9 @@ use craft::course::Course;
 use craft::quantity::Read;
 use craft::tables::Tables;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// How it stands on the day.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Today {
     /// The time of the last report.
     pub now: String,
@@ -31,7 +30,7 @@ pub struct Today {
 }
 
 /// How far one stage has come.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct StageDone {
     /// The stage's id.
     pub stage: String,
@@ -40,7 +39,7 @@ pub struct StageDone {
 }
 
 /// What was done at a time.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct ToldShare {
     pub at: String,
@@ -48,7 +47,7 @@ pub struct ToldShare {
 }
 
 /// A report that may be a slip.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Quick {
     /// Its place among the reports of the course file, counted from 1.
     pub report: usize,
@@ -57,7 +56,7 @@ pub struct Quick {
 }
 
 /// Something that would help.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Cure {
     /// What.
     pub what: String,
@@ -68,7 +67,7 @@ pub struct Cure {
 }
 
 /// What could be done otherwise.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Advice {
     /// What would make the wall longer, the most first.
     pub lifts: Vec<WhatIf>,
@@ -84,7 +83,7 @@ pub struct Advice {
 }
 
 /// What a change would do to the length.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct WhatIf {
     /// The change.
     pub what: String,
@@ -95,7 +94,7 @@ pub struct WhatIf {
 }
 
 /// The chance of finishing at one length.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct CurvePoint {
     pub length_m: f64,
@@ -103,7 +102,7 @@ pub struct CurvePoint {
 }
 
 /// Two walls in place of one.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct TwoWalls {
     pub students: [usize; 2],

@@ -6,10 +6,9 @@ use craft::course::{Course, End, WallKind};
 use craft::quantity::{Length, Read};
 use craft::wall::{Bend, Side, Top};
 use serde::Serialize;
-use ts_rs::TS;
 
 /// The wall.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Wall {
     /// `freestanding` or `retaining`.
     pub kind: String,
@@ -54,7 +53,7 @@ pub struct Wall {
 }
 
 /// One stretch of the line.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct LineStretch {
     /// Where it begins.
     pub from_m: f64,
@@ -67,7 +66,7 @@ pub struct LineStretch {
 }
 
 /// The wall at one station; where its top steps there are two.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct ProfilePoint {
     /// Along the centre line.
     pub station_m: f64,
@@ -78,7 +77,7 @@ pub struct ProfilePoint {
 }
 
 /// One end of the wall.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct WallEnd {
     /// Along the centre line.
     pub station_m: f64,
@@ -97,7 +96,7 @@ pub struct WallEnd {
 }
 
 /// What decided the length, and what had a say.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Sizing {
     /// `elbow room`, `pace`, `stone`, `frames`, `site` or `given`.
     pub binding: String,
@@ -106,7 +105,7 @@ pub struct Sizing {
 }
 
 /// One limit on the length.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Limit {
     /// The reason.
     pub limit: String,

@@ -11,7 +11,7 @@ use serde::Serialize;
 use ts_rs::TS;
 
 /// Who builds where.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct People {
     /// How many.
     pub students: usize,
@@ -28,7 +28,7 @@ pub struct People {
 }
 
 /// A pair and its stretch of wall.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Stint {
     /// Where it begins.
     pub from_m: f64,
@@ -82,14 +82,13 @@ pub struct Entry {
 }
 
 /// The chance of finishing.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Finish {
     /// The share of simulated courses that finish.
     pub chance: f64,
     /// How many were simulated.
     pub samples: usize,
     /// What they were drawn from.
-    #[ts(type = "number")]
     pub seed: u64,
     /// When each stage is done.
     pub by_stage: Vec<StageTimes>,
@@ -98,7 +97,7 @@ pub struct Finish {
 }
 
 /// How often something held a simulated course up most.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Holdup {
     /// What.
     pub what: String,
@@ -109,7 +108,7 @@ pub struct Holdup {
 }
 
 /// When a stage is done: percentiles as local times; null for a time not reached.
-#[derive(Debug, Clone, Serialize, TS)]
+#[derive(Debug, Clone, Serialize)]
 #[allow(missing_docs)]
 pub struct StageTimes {
     pub stage: String,
