@@ -132,7 +132,7 @@ proptest! {
         length in 40..90_u32,
     ) {
         let course = parsed(&of_length(&plain(), length)).course;
-        let mut tables = library().tables.clone();
+        let mut tables = Tables::clone(&library().tables);
         let chance = |tables: &Tables| craft::plan::plan(&course, tables).expect("a plan").forecast.chance;
         let without = chance(&tables);
         let stage = tables.stages.get(before).map(|stage| stage.id.clone());

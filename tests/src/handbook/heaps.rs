@@ -62,6 +62,7 @@ fn table() -> HeapTable {
         .expect("the built-in tables")
         .tables
         .heaps
+        .clone()
 }
 
 fn kind_of(row: &Row, word: &str) -> Result<StoneKind, String> {

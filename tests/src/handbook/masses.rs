@@ -29,7 +29,7 @@ fn planned(text: &str, tables: &Tables) -> Plan {
 }
 
 fn weighs_to_the_metre(row: &Row) -> Found {
-    let mut tables = library().tables.clone();
+    let mut tables = Tables::clone(&library().tables);
     tables.stone.cope_fill.centre = row.number("cope_fill");
     let stone = format!(
         "density = \"{} kg/m3\"\nvoids = {}\n",

@@ -5,6 +5,7 @@ use crate::{Course, spelling};
 use craft::pace::timetable::Of;
 use craft::tables::Lesson;
 use files::Card;
+use std::sync::Arc;
 
 impl Course {
     /// This course, teaching nothing but one lesson: at its time where it is in the timetable already,
@@ -20,8 +21,8 @@ impl Course {
             }
         }
         course.plan.taught = vec![0];
-        course.library.cards = vec![card];
-        course.library.tables.lessons = vec![lesson];
+        course.library.cards = Arc::new(vec![card]);
+        Arc::make_mut(&mut course.library.tables).lessons = vec![lesson];
         course.library = spelling::library(&course.library, course.file.language);
         course
     }

@@ -6,6 +6,7 @@ use files::{American, Library};
 use serde_json::Value;
 use shapes::written::Written;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// A text of the program's own, in a language.
 pub(crate) fn text(text: &str, language: Language) -> String {
@@ -44,7 +45,7 @@ pub(crate) fn library(library: &Library, language: Language) -> Library {
         return library;
     }
     let respell = |it: &mut String| *it = text(it, language);
-    let tables = &mut library.tables;
+    let tables = Arc::make_mut(&mut library.tables);
     for stage in &mut tables.stages {
         respell(&mut stage.name);
         respell(&mut stage.note);

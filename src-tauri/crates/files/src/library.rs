@@ -14,6 +14,7 @@ use crate::{Error, Refusal};
 use craft::tables::Tables;
 use std::collections::BTreeMap;
 use std::path::Path;
+use std::sync::Arc;
 
 /// The folder of the sketches that lessons name.
 const SKETCHES: &str = "sketches";
@@ -21,15 +22,15 @@ const SKETCHES: &str = "sketches";
 /// The file there that is no sketch but what sketches share.
 pub(crate) const HAND: &str = "hand";
 
-/// Everything a course is planned and printed with.
+/// Everything a course is planned and printed with. Every key press takes a copy, so what is large is shared.
 #[derive(Debug, Clone)]
 pub struct Library {
     /// The figures.
-    pub tables: Tables,
+    pub tables: Arc<Tables>,
     /// The lessons, in the order of their files' names.
-    pub cards: Vec<Card>,
+    pub cards: Arc<Vec<Card>>,
     /// Page templates by file name, and the sketches of lessons as `sketches/NAME.typ`.
-    pub pages: BTreeMap<String, String>,
+    pub pages: Arc<BTreeMap<String, String>>,
     /// Words of the trade, by the alphabet; the instructor's own over and among them.
     pub terms: Vec<Term>,
     /// Emergency numbers.
@@ -95,10 +96,10 @@ impl Library {
         let sketch = |it: Text| (format!("{SKETCHES}/{}", it.name), it.text);
         let pages = pages.chain(sketches.into_iter().map(sketch)).collect();
         Ok(Self {
-            tables,
-            cards,
+            tables: Arc::new(tables),
+            cards: Arc::new(cards),
             faults,
-            pages,
+            pages: Arc::new(pages),
             pages_unread,
             terms,
             countries: shelf

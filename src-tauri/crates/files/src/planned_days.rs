@@ -8,9 +8,9 @@ use craft::pace::{Binding, EntryKind};
 use craft::plan::{Change, Plan, plan};
 use craft::quantity::Read;
 use craft::tables::Tables;
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock};
 
-static TABLES: LazyLock<Tables> =
+static TABLES: LazyLock<Arc<Tables>> =
     LazyLock::new(|| Library::built_in().expect("a sound library").tables);
 
 fn example(more: &str) -> Course {

@@ -186,7 +186,7 @@ fn the_built_in_cards_name_cautions_there_are() {
     let library = Library::built_in().expect("sound");
     assert!(library.faults.is_empty());
     let cautions = &library.tables.cautions;
-    for card in &library.cards {
+    for card in library.cards.iter() {
         for hazard in &card.hazards {
             let known = cautions.iter().any(|caution| caution.id == *hazard);
             assert!(known, "{}: no caution \"{hazard}\"", card.id);

@@ -62,7 +62,11 @@ mod tests {
     use craft::hazards::{Circumstance, Level};
 
     fn built_in_table() -> HazardTable {
-        crate::Library::built_in().expect("sound").tables.hazards
+        crate::Library::built_in()
+            .expect("sound")
+            .tables
+            .hazards
+            .clone()
     }
 
     /// The built-in table with one text in place of another, as a table of one's own.
@@ -73,7 +77,11 @@ mod tests {
         let tables = own.path().join("tables");
         std::fs::create_dir(&tables).expect("a folder");
         std::fs::write(tables.join("hazards.toml"), text.replacen(old, new, 1)).expect("a file");
-        let cautions = crate::Library::built_in().expect("sound").tables.cautions;
+        let cautions = crate::Library::built_in()
+            .expect("sound")
+            .tables
+            .cautions
+            .clone();
         let shelf = Shelf {
             own: Some(own.path().to_owned()),
         };
