@@ -85,7 +85,7 @@ students: number,
  */
 stints: Array<Array<Member>>, 
 /**
- * Between two frames; a wall has one at least.
+ * The bays that progress is told by.
  */
 bays: number, 
 /**
