@@ -214,7 +214,7 @@ pub struct StringToBring {
 }
 
 impl Frames {
-    pub(crate) fn of(plan: &Plan, kind: FrameKind) -> Self {
+    pub(super) fn of(plan: &Plan, kind: FrameKind) -> Self {
         let (frames, fittings) = (&plan.frames, &plan.fittings);
         Self {
             kind: match kind {

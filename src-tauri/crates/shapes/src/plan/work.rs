@@ -197,7 +197,7 @@ impl Entry {
 }
 
 impl Finish {
-    pub(crate) fn of(forecast: &craft::pace::Forecast, tables: &Tables, clock: &Clock) -> Self {
+    pub(super) fn of(forecast: &craft::pace::Forecast, tables: &Tables, clock: &Clock) -> Self {
         Self {
             chance: forecast.chance,
             samples: forecast.samples,
