@@ -5,7 +5,7 @@ use crate::ask;
 use crate::leaving::{self, may_leave};
 use crate::recent;
 use crate::shown::trouble;
-use shapes::window::{Trouble, View};
+use shapes::window::{Renewed, Trouble, View};
 use tauri::{AppHandle, State};
 
 pub(crate) mod courses;
@@ -45,20 +45,26 @@ pub(crate) async fn open(app: AppHandle, shared: State<'_, Shared>) -> Reply<Opt
 }
 
 /// Sets one key of the course. `goes_on`: the person has typed there before and never left, so
-/// that it is one change to undo.
+/// that it is one change to undo. `known`: the number of the view the window got last.
 #[tauri::command(async)]
-pub(crate) fn edit(shared: State<'_, Shared>, key: &str, text: &str, goes_on: bool) -> Reply<View> {
+pub(crate) fn edit(
+    shared: State<'_, Shared>,
+    key: &str,
+    text: &str,
+    goes_on: bool,
+    known: Option<u32>,
+) -> Reply<Renewed> {
     let mut desk = shared.desk();
     desk.edit(key, text, goes_on).map_err(trouble)?;
-    Ok(desk.view())
+    shared.renewed(known, &desk.view())
 }
 
-/// What could be done otherwise, which no change waits for.
+/// What could be done otherwise, which no change waits for. `known` as for [`edit`].
 #[tauri::command(async)]
-pub(crate) fn advise(shared: State<'_, Shared>) -> Reply<View> {
+pub(crate) fn advise(shared: State<'_, Shared>, known: Option<u32>) -> Reply<Renewed> {
     let mut desk = shared.desk();
     desk.advise().map_err(trouble)?;
-    Ok(desk.view())
+    shared.renewed(known, &desk.view())
 }
 
 /// From now on the window shows this drawing: it is in this view and in all that follow.

@@ -29,6 +29,7 @@ mod paper;
 mod print_job;
 mod printer;
 mod recent;
+mod renewal;
 mod shown;
 mod stored;
 mod switches;
@@ -37,7 +38,8 @@ mod watching;
 
 use desk::Desk;
 use keeping::{AtDesk, Keeping};
-use shapes::window::{Dropped, Trouble};
+use renewal::Renewal;
+use shapes::window::{Dropped, Renewed, Trouble, View};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::atomic::AtomicBool;
@@ -51,6 +53,8 @@ pub(crate) struct Shared {
     desk: Mutex<Desk>,
     /// What keeps the open course from being lost.
     pub(crate) keeping: Keeping,
+    /// The view that edits gave the window last.
+    pub(crate) renewal: Mutex<Renewal>,
     /// Why the file the program was started with is not on the desk; told once.
     refused: Mutex<Option<Trouble>>,
     /// The print that runs shall end after the document that is being set.
@@ -74,6 +78,7 @@ impl Shared {
         let shared = Self {
             desk: Mutex::new(desk),
             keeping,
+            renewal: Mutex::default(),
             refused: Mutex::new(refused),
             stop_print: Arc::default(),
             drops: Mutex::default(),
@@ -93,6 +98,13 @@ impl Shared {
             .lock()
             .unwrap_or_else(PoisonError::into_inner)
             .take()
+    }
+
+    /// A view as what it changes of the one of the number the window knows; whole where that is another.
+    pub(crate) fn renewed(&self, known: Option<u32>, view: &View) -> Result<Renewed, Trouble> {
+        let mut renewal = self.renewal.lock().unwrap_or_else(PoisonError::into_inner);
+        let told = renewal.of(known, view);
+        told.map_err(|wrong| shown::trouble(desk::Error::Show(wrong.to_string())))
     }
 
     /// The desk, for one command at a time. A command that failed half-way leaves it sound,

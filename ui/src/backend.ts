@@ -3,10 +3,14 @@ import { Channel, invoke } from '@tauri-apps/api/core'
 import type {
   AnswersChecked, BeginChoices, CountedHome, DocumentName, Dropped, Keeping, KitListPreview, KitStore, LessonChange,
   LessonDraft, LessonKept, LessonShelf, LotTyped, PaceBook, PacePreview, PagePreview, PagesAsked, PaperEnd, PaperSheets,
-  Printed, Printing, Readiness, Reason, ReturnTyped, RosterPreview, RuleKey, Sketch, Term, Trouble, View, YourCourses,
+  Printed, Printing, Readiness, Reason, Renewed, ReturnTyped, RosterPreview, RuleKey, Sketch, Term, Trouble, View, YourCourses,
 } from './bindings'
+import { Renewal } from './renewal'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
+
+/** What edits are told against. */
+const renewal = new Renewal()
 
 /** The course named on the command line, or the example. */
 export const start = () => call<View>('start')
@@ -26,9 +30,10 @@ export const beginCourse = (answers: Record<string, string>) => call<View | null
 /** The same course from another first day on, as `2028-04-22`. */
 export const courseAgain = (path: string, first: string) => call<View | null>('course_again', { path, first })
 /** One key of the course file; refused: nothing has changed. */
-export const edit = (key: string, text: string, goesOn: boolean) => call<View>('edit', { key, text, goesOn })
+export const edit = async (key: string, text: string, goesOn: boolean) =>
+  renewal.taken(await call<Renewed>('edit', { key, text, goesOn, known: renewal.known }))
 /** What could be done otherwise, which no edit waits for. */
-export const advise = () => call<View>('advise')
+export const advise = async () => renewal.taken(await call<Renewed>('advise', { known: renewal.known }))
 /** From now on views hold this drawing; the others are empty. */
 export const lookAt = (drawing: string) => call<View>('look_at', { drawing })
 export const addDay = () => call<View>('add_day')

@@ -75,6 +75,28 @@ handles: Handles,
  */
 moved: Array<Moved>, };
 
+export type Renewed = { 
+/**
+ * The number of the view that comes of it.
+ */
+number: number, 
+/**
+ * The number of the view that it changes; null where all is here.
+ */
+before: number | null, 
+/**
+ * What is other, save in those two parts.
+ */
+view: Partial<Omit<View, 'written' | 'drawings'>>, 
+/**
+ * What is other of the plan as a person reads it.
+ */
+written: Partial<Written>, 
+/**
+ * What is other of the drawings.
+ */
+drawings: Partial<Drawings>, };
+
 export type Numbers = { 
 /**
  * How many students.

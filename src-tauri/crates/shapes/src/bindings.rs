@@ -59,6 +59,7 @@ macro_rules! declared {
 fn window_types() -> String {
     declared![
         window::View,
+        window::Renewed,
         window::Numbers,
         window::Choices,
         window::LessonChoice,
