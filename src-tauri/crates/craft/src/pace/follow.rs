@@ -143,8 +143,14 @@ impl Programme {
         }
         if W::ASKS_WHEN {
             scratch.last = scratch.last_bay();
-            for (number, done) in scratch.done.iter().enumerate() {
-                witness.done(number, scratch.clock(*done, calendar));
+            let (mut hand, mut given) = (Hand::default(), 0);
+            for (number, &done) in scratch.done.iter().enumerate() {
+                // No step is done before the one it follows.
+                let lessons = &scratch.lessons[given..];
+                given += lessons.iter().take_while(|(from, _)| *from < done).count();
+                let before = given.checked_sub(1).map(|last| scratch.lessons[last]);
+                let taught = before.map_or(0.0, |(_, taught)| taught);
+                witness.done(number, calendar.clock_on(&mut hand, done + taught));
             }
         }
         if scratch.stopped.is_some() {

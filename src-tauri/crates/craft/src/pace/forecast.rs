@@ -4,7 +4,7 @@ use super::calendar::Calendar;
 use super::follow::{Scratch, Witness};
 use super::holdup::{Cause, Holdup, holdups};
 use super::luck::Luck;
-use super::programme::Programme;
+use super::programme::{Programme, Step};
 use rayon::prelude::*;
 
 /// How many courses are simulated.
@@ -90,7 +90,7 @@ impl Forecast {
 }
 
 fn by_stage(asked: &Asked<'_>, times: &[f64], steps: usize) -> Vec<StageTimes> {
-    let of_step = |(at, step): (usize, &super::programme::Step)| {
+    let of_step = |(at, step): (usize, &Step)| {
         let done: Vec<f64> = times.iter().skip(at).step_by(steps).copied().collect();
         let early = done.iter().filter(|time| **time <= asked.day_one_ends);
         StageTimes {
@@ -106,9 +106,30 @@ fn by_stage(asked: &Asked<'_>, times: &[f64], steps: usize) -> Vec<StageTimes> {
 /// The share of the first `samples` courses drawn that finish.
 pub fn chance(programme: &Programme, calendar: &Calendar, luck: &Luck, samples: usize) -> f64 {
     let samples = samples.min(luck.len());
-    let courses: Vec<u32> = (0..u32::try_from(samples).unwrap_or(u32::MAX)).collect();
+    let courses = first(samples);
     let ends = ends(programme, calendar, luck, &courses);
     share(ends.iter().filter(|it| it.is_finite()).count(), samples)
+}
+
+/// The numbers of the first courses drawn.
+pub fn first(courses: usize) -> Vec<u32> {
+    (0..u32::try_from(courses).unwrap_or(u32::MAX)).collect()
+}
+
+/// The same in the order in which they will likely finish: by the minutes of their stages alone.
+pub fn quickest_first(programme: &Programme, luck: &Luck, courses: usize) -> Vec<u32> {
+    let mut usual = vec![0.0; luck.course(0).slowness.len()];
+    for step in &programme.steps {
+        let longest = step.usual.iter().copied().fold(0.0, f64::max);
+        usual[step.stage] += longest * step.string.map_or(1.0, |_| programme.ties.middle);
+    }
+    let minutes = |number: u32| -> f64 {
+        let slowness = luck.course(number as usize).slowness.iter();
+        slowness.zip(&usual).map(|(slow, usual)| slow * usual).sum()
+    };
+    let mut order = first(courses.min(luck.len()));
+    order.sort_by_cached_key(|number| minutes(*number).to_bits());
+    order
 }
 
 /// When each of some of the courses drawn finishes, by their numbers: minutes of the calendar,

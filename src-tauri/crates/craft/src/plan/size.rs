@@ -6,7 +6,7 @@ use crate::Error;
 use crate::course::Course;
 use crate::pace::SAMPLES;
 use crate::pace::crew;
-use crate::pace::forecast::Forecast;
+use crate::pace::forecast::{self, Forecast};
 use crate::pace::programme::Programme;
 use crate::pace::sizing::{self, Binding, Bound, Kept, Limit, Sizing, longest, rounded_down};
 use crate::quantity::{Length, Read, metres};
@@ -129,10 +129,11 @@ impl Planner<'_> {
     /// The longest wall that finishes in the wished-for share of simulated courses. A part of
     /// the courses says about where it is; all of them are then asked there.
     fn pace_limit(&self) -> Length {
+        let near = self.about_pace(A_PART);
         let looked = Looked {
-            courses: SAMPLES,
+            courses: self.quickest_first(near, SAMPLES),
             share: self.course.chance,
-            near: self.about_pace(A_PART),
+            near,
             off: A_PART_OFF,
             fineness: metres(PACE_FINENESS_M),
         };
@@ -147,7 +148,7 @@ impl Planner<'_> {
     /// About the same, looked for from a length that can't be far off.
     pub(super) fn about_pace_from(&self, near: Length, courses: usize) -> Length {
         let looked = Looked {
-            courses,
+            courses: self.quickest_first(near, courses),
             share: self.course.chance,
             near,
             off: GUESS_OFF,
@@ -164,6 +165,19 @@ impl Planner<'_> {
                 Err(_) => vec![f64::INFINITY; courses.len()],
             }
         })
+    }
+
+    /// The first of the simulated courses by number, in the order in which they will likely finish a
+    /// wall so long.
+    fn quickest_first(&self, length: Length, courses: usize) -> Vec<u32> {
+        let programme = self.build(length).map(|built| self.programme(&built));
+        programme.map_or_else(
+            |_| forecast::first(courses),
+            |programme| {
+                self.time
+                    .quickest_first(&programme, &self.tables.stages, courses)
+            },
+        )
     }
 
     /// Of each of some simulated courses, whether it finishes a wall so long; nothing if no such
@@ -192,7 +206,7 @@ impl Planner<'_> {
     pub(super) fn highest(&self, length: Length) -> Option<Length> {
         let height = self.course.wall.height;
         let looked = Looked {
-            courses: SAMPLES,
+            courses: self.quickest_first(length, SAMPLES),
             share: self.course.chance,
             near: height * LOWERED,
             off: GUESS_OFF,
@@ -251,4 +265,43 @@ impl Planner<'_> {
 fn in_steps_below(height: Length, most: Length) -> Option<Length> {
     let steps = ((height - most).si() / HEIGHT_STEP_M - 1e-9).ceil();
     (1.0 <= steps).then(|| height - metres(HEIGHT_STEP_M * steps))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::course::Experience;
+    use crate::plan::Memory;
+    use crate::plan::sample::{course, tables};
+
+    /// Few courses are asked on the way; of all of them enough finish the length found, and too few
+    /// one that is a little longer.
+    #[test]
+    fn the_length_that_pace_allows_holds_for_all_courses() {
+        let (tables, all) = (tables(), forecast::first(SAMPLES));
+        for number in 0..12_u32 {
+            let mut course = course();
+            course.seed += u64::from(number);
+            course.wall.height = metres(0.8 + 0.05 * f64::from(number));
+            course.chance = [0.5, 0.8, 0.95][number as usize % 3];
+            course.frames.spacing = metres(1.5 + 0.2 * f64::from(number));
+            if number % 4 == 0 {
+                course.days.pop();
+            }
+            if number % 5 == 0 {
+                for student in &mut course.group.students {
+                    student.experience = Experience::Experienced;
+                }
+            }
+            let planner = Planner::new(&course, &tables, &Memory::default()).expect("a course");
+            let found = planner.pace_limit();
+            let finish = |length| {
+                let finishing = planner.finishing(length, &all).expect("a wall");
+                finishing.iter().filter(|it| **it).count() as f64 / SAMPLES as f64
+            };
+            assert!(course.chance <= finish(found), "{number}: {found:?}");
+            let longer = finish(found + 2.0 * metres(PACE_FINENESS_M));
+            assert!(longer < course.chance, "{number}: {longer} at {found:?}");
+        }
+    }
 }

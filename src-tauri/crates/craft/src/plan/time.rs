@@ -151,6 +151,17 @@ impl Time {
         })
     }
 
+    /// The first of the simulated courses by number, in the order in which they will likely finish.
+    pub(super) fn quickest_first(
+        &self,
+        programme: &Programme,
+        stages: &[Stage],
+        courses: usize,
+    ) -> Vec<u32> {
+        let luck = self.chances.luck(stages, programme.bays);
+        forecast::quickest_first(programme, &luck, courses)
+    }
+
     /// When each of some simulated courses finishes; infinite for one that does not.
     pub(super) fn ends(
         &self,

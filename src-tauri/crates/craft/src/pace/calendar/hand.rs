@@ -24,11 +24,12 @@ impl Calendar {
     pub fn talk_on(&self, hand: &mut Hand, clock: f64, minutes: f64) -> Option<(Span, [f64; 2])> {
         hand.by_clock = on(&self.from, hand.by_clock, clock);
         let span = self.talk_in(hand.by_clock, clock, minutes)?;
-        let working = [span.from, span.to].map(|clock| {
+        let mut working = |clock| {
             hand.by_clock = on(&self.from, hand.by_clock, clock);
             working_in(self.open.get(hand.by_clock), clock)
-        });
-        Some((span, working))
+        };
+        let begins = working(span.from);
+        Some((span, [begins, working(span.to)]))
     }
 }
 
