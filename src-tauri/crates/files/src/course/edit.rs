@@ -70,7 +70,7 @@ pub fn set(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
 
 fn set_as_typed(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
     let units = CourseFile::parse(text)?.course.units;
-    let mut document = parsed(text)?;
+    let mut document = document(text)?;
     let steps = steps(key);
     let (last, outer) = steps.split_last().unwrap_or((&"", &[]));
     let table = descend(document.as_table_mut(), outer).ok_or_else(|| no_such(key))?;
@@ -142,6 +142,10 @@ fn steps(key: &str) -> Vec<&str> {
 fn parsed(text: &str) -> Result<DocumentMut, Fault> {
     // What can't be read can't be edited either: the reader says why.
     CourseFile::parse(text)?;
+    document(text)
+}
+
+fn document(text: &str) -> Result<DocumentMut, Fault> {
     text.parse().map_err(|_| no_such(""))
 }
 
