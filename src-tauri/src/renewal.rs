@@ -1,112 +1,115 @@
 //! A view told by what is other than in the one before, so that a key press waits for no more than it changes.
 
+use serde_json::from_str;
 use serde_json::value::RawValue;
-use shapes::window::{Fields, Renewed, View};
+use shapes::window::{Difference, Renewed, View};
 use std::collections::BTreeMap;
 
-/// The parts of a view that are told field by field: they are nine tenths of it.
-const WRITTEN: &str = "written";
-const DRAWINGS: &str = "drawings";
+/// What is no longer than this is told as a whole: to say where in it something is other takes as much.
+const SHORT: usize = 200;
 
 /// The view that was told last. The window has it, or knows another number.
 #[derive(Default)]
 pub(crate) struct Renewal {
     number: u32,
-    /// As JSON; empty before the first.
-    text: String,
+    /// Nothing before the first.
+    told: Option<Box<RawValue>>,
 }
 
 impl Renewal {
     /// A view as what it changes of the view of the number that is known; whole where that is not
     /// the one told last.
     pub(crate) fn of(&mut self, known: Option<u32>, view: &View) -> serde_json::Result<Renewed> {
-        let text = serde_json::to_string(view)?;
-        let before = known.filter(|known| *known == self.number && !self.text.is_empty());
-        let number = self.number.wrapping_add(1);
-        let told = match before {
-            Some(_) => Parts::of(&text)?.other_than(&Parts::of(&self.text)?),
-            None => Parts::of(&text)?,
-        };
-        let told = told.told(number, before);
-        *self = Self { number, text };
-        Ok(told)
-    }
-}
-
-type Record<'json> = BTreeMap<&'json str, &'json RawValue>;
-
-/// A view's fields, with those of its large parts for themselves.
-struct Parts<'json> {
-    view: Record<'json>,
-    written: Record<'json>,
-    drawings: Record<'json>,
-}
-
-impl<'json> Parts<'json> {
-    fn of(text: &'json str) -> serde_json::Result<Self> {
-        let mut view: Record<'json> = serde_json::from_str(text)?;
-        let mut taken_out = |name| view.remove(name).map_or("{}", RawValue::get);
-        let [written, drawings] = [WRITTEN, DRAWINGS].map(&mut taken_out);
-        Ok(Self {
-            written: serde_json::from_str(written)?,
-            drawings: serde_json::from_str(drawings)?,
-            view,
+        let now = serde_json::value::to_raw_value(view)?;
+        let before = self.told.take().filter(|_| known == Some(self.number));
+        self.number = self.number.wrapping_add(1);
+        let mut changes = Vec::new();
+        if let Some(before) = &before {
+            compare(&[], before, &now, &mut changes)?;
+        }
+        self.told = Some(now.clone());
+        Ok(Renewed {
+            number: self.number,
+            whole: before.is_none().then_some(now),
+            changes,
         })
     }
-
-    fn other_than(self, before: &Self) -> Self {
-        Self {
-            view: other(self.view, &before.view),
-            written: other(self.written, &before.written),
-            drawings: other(self.drawings, &before.drawings),
-        }
-    }
-
-    fn told(self, number: u32, before: Option<u32>) -> Renewed {
-        Renewed {
-            number,
-            before,
-            view: owned(self.view),
-            written: owned(self.written),
-            drawings: owned(self.drawings),
-        }
-    }
 }
 
-/// What of a record is other. Every view has the same fields, so none is ever missing.
-fn other<'json>(mut now: Record<'json>, before: &Record) -> Record<'json> {
-    now.retain(|name, value| before.get(name).map(|it| it.get()) != Some(value.get()));
-    now
+type Record<'json> = BTreeMap<String, &'json RawValue>;
+type List<'json> = Vec<&'json RawValue>;
+
+/// Notes what is other, as deep inside as records keep their fields and lists their length.
+fn compare(
+    at: &[String],
+    before: &RawValue,
+    now: &RawValue,
+    changes: &mut Vec<Difference>,
+) -> serde_json::Result<()> {
+    if let Some(parts) = parts(before, now)? {
+        for (name, [before, now]) in parts {
+            if before.get() != now.get() {
+                compare(&[at, &[name]].concat(), before, now, changes)?;
+            }
+        }
+    } else {
+        changes.push(Difference {
+            at: at.to_vec(),
+            now: now.to_owned(),
+        });
+    }
+    Ok(())
 }
 
-fn owned(record: Record) -> Fields {
-    let fields = record.into_iter();
-    fields
-        .map(|(name, value)| (name.to_owned(), value.to_owned()))
-        .collect()
+type Part<'json> = (String, [&'json RawValue; 2]);
+
+/// The parts of two values by their names, before and now; nothing where they are not alike.
+fn parts<'json>(
+    before: &'json RawValue,
+    now: &'json RawValue,
+) -> serde_json::Result<Option<Vec<Part<'json>>>> {
+    let [before, now] = [before.get(), now.get()];
+    let both = |opened: char| before.starts_with(opened) && now.starts_with(opened);
+    if now.len() <= SHORT {
+        return Ok(None);
+    }
+    if both('{') {
+        let (before, now): (Record, Record) = (from_str(before)?, from_str(now)?);
+        let alike = before.keys().eq(now.keys());
+        let pairs = before.into_values().zip(now);
+        return Ok(alike.then(|| pairs.map(|(was, (name, is))| (name, [was, is])).collect()));
+    }
+    if both('[') {
+        let (before, now): (List, List) = (from_str(before)?, from_str(now)?);
+        let alike = before.len() == now.len();
+        let pairs = before.into_iter().zip(now).enumerate();
+        return Ok(alike.then(|| {
+            pairs
+                .map(|(at, (was, is))| (at.to_string(), [was, is]))
+                .collect()
+        }));
+    }
+    Ok(None)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::desk::Desk;
-    use serde_json::{Value, json};
+    use serde_json::Value;
 
     /// What the window makes of it.
     fn put_together(shown: &mut Value, told: &Renewed) {
-        if told.before.is_none() {
-            *shown = json!({ WRITTEN: {}, DRAWINGS: {} });
+        if let Some(whole) = &told.whole {
+            *shown = from_str(whole.get()).expect("JSON");
         }
-        let told = serde_json::to_value(told).expect("JSON");
-        let mut put = |at: &str, fields: &Value| {
-            let into = shown.pointer_mut(at).expect("a record");
-            for (name, value) in fields.as_object().expect("fields") {
-                into[name] = value.clone();
-            }
-        };
-        put("", &told["view"]);
-        put("/written", &told["written"]);
-        put("/drawings", &told["drawings"]);
+        for change in &told.changes {
+            let part = change.at.iter().fold(&mut *shown, |part, name| match part {
+                Value::Array(list) => &mut list[name.parse::<usize>().expect("a place")],
+                record => &mut record[name],
+            });
+            *part = from_str(change.now.get()).expect("JSON");
+        }
     }
 
     fn size(told: &Renewed) -> usize {
@@ -130,11 +133,11 @@ mod tests {
             desk.edit(key, typed, false).expect("an edit");
             let told = renewal.of(Some(renewal.number), &desk.view());
             let told = told.expect("told");
-            assert!(told.before.is_some());
+            assert!(told.whole.is_none());
             put_together(&mut shown, &told);
             // Through text as what was told, which rounds numbers alike.
             let whole = serde_json::to_string(&desk.view()).expect("JSON");
-            let whole: Value = serde_json::from_str(&whole).expect("JSON");
+            let whole: Value = from_str(&whole).expect("JSON");
             assert!(shown == whole, "another view after edit {at}");
         }
     }
@@ -157,8 +160,8 @@ mod tests {
         let mut renewal = Renewal::default();
         for known in [None, Some(0), Some(7), None] {
             let told = renewal.of(known, &view).expect("told");
-            assert_eq!(told.before, None, "knows {known:?}");
-            assert!(told.view.contains_key("values"));
+            assert!(told.whole.is_some(), "knows {known:?}");
+            assert!(told.changes.is_empty());
         }
     }
 }

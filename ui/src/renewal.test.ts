@@ -1,35 +1,42 @@
 // A view is put together from what was told, and what was not told stays the same object.
 import { expect, it } from 'vitest'
-import type { Renewed, View } from './bindings'
+import type { Reply } from './backend'
+import type { Difference, Renewed, View } from './bindings'
 import { Renewal } from './renewal'
 
-const told = (number: number, before: number | null, view: object, written = {}, drawings = {}) =>
-  ({ ok: true, value: { number, before, view, written, drawings } as Renewed }) as const
+const whole = (number: number, view: object): Reply<Renewed> => ({ ok: true, value: { number, whole: view as View, changes: [] } })
+const other = (number: number, ...changes: Difference[]): Reply<Renewed> => ({ ok: true, value: { number, whole: null, changes } })
 
-function shown(reply: ReturnType<Renewal['taken']>): View {
-  if (!reply.ok) throw new Error('refused')
-  return reply.value
+function shown(reply: ReturnType<Renewal['taken']>): unknown {
+  return reply.ok ? reply.value : undefined
 }
 
 it('keeps what was not told of the view before', () => {
   const renewal = new Renewal()
-  const first = shown(renewal.taken(told(1, null, { file: 'a', rules: [] }, { kit: { lines: [] }, stone: 1 }, { section: '<svg/>' })))
-  const next = shown(renewal.taken(told(2, 1, { file: 'b' }, { stone: 2 })))
-  expect(next).toEqual({ file: 'b', rules: [], written: { kit: { lines: [] }, stone: 2 }, drawings: { section: '<svg/>' } })
-  expect(next.written.kit).toBe(first.written.kit)
+  const kit = { lines: [{ need: '1' }, { need: '2' }] }
+  const rules: string[] = []
+  const first = { file: 'a', rules, written: { kit, stone: 1 } }
+  renewal.taken(whole(1, first))
+  const next = shown(renewal.taken(other(2,
+    { at: ['file'], now: 'b' }, { at: ['written', 'kit', 'lines', '1', 'need'], now: '3' }, { at: ['written', 'kit', 'lines', '0'], now: null })))
+  expect(next).toEqual({ file: 'b', rules: [], written: { kit: { lines: [null, { need: '3' }] }, stone: 1 } })
+  expect((next as typeof first).rules).toBe(rules)
   expect(first.file).toBe('a')
+  expect(kit.lines[1]?.need).toBe('2')
 })
 
-it('knows the number of what it was told last', () => {
+it('is the view before where nothing is other', () => {
+  const renewal = new Renewal()
+  const first = shown(renewal.taken(whole(1, { file: 'a' })))
+  expect(shown(renewal.taken(other(2)))).toBe(first)
+})
+
+it('knows the number of what it was told last, and keeps nothing of it where all is told', () => {
   const renewal = new Renewal()
   expect(renewal.known).toBeNull()
-  renewal.taken(told(4, null, {}))
+  renewal.taken(whole(4, { file: 'a' }))
   renewal.taken({ ok: false, trouble: { code: 'no', key: '', what: '', cure: '' } })
   expect(renewal.known).toBe(4)
-})
-
-it('keeps nothing of the view before where all was told', () => {
-  const renewal = new Renewal()
-  renewal.taken(told(1, null, { file: 'a' }, { stone: 1 }))
-  expect(shown(renewal.taken(told(3, null, { rules: [] })))).toEqual({ rules: [], written: {}, drawings: {} })
+  expect(shown(renewal.taken(whole(5, { rules: [] })))).toEqual({ rules: [] })
+  expect(renewal.known).toBe(5)
 })

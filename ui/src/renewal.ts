@@ -1,7 +1,7 @@
 // A view put together from the one before and what Rust tells is other in it. What is not other stays the same
 // object, so that nothing that shows it is looked at again.
 import type { Reply } from './backend'
-import type { Renewed, View } from './bindings'
+import type { Difference, Renewed, View } from './bindings'
 
 export class Renewal {
   /** The number of the view that came last. */
@@ -10,11 +10,18 @@ export class Renewal {
 
   taken(reply: Reply<Renewed>): Reply<View> {
     if (!reply.ok) return reply
-    const { number, before, view, written, drawings } = reply.value
-    const last = before === null ? undefined : this.#view
-    const value = { ...last, ...view, written: { ...last?.written, ...written }, drawings: { ...last?.drawings, ...drawings } } as View
+    const { number, whole, changes } = reply.value
+    const value = whole ?? (changes.reduce<unknown>(changed, this.#view) as View)
     this.known = number
     this.#view = value
     return { ok: true, value }
   }
+}
+
+function changed(value: unknown, { at, now }: Difference): unknown {
+  const [name, ...inside] = at
+  if (name === undefined) return now
+  const copy = (Array.isArray(value) ? [...(value as unknown[])] : { ...(value as object) }) as Record<string, unknown>
+  copy[name] = changed(copy[name], { at: inside, now })
+  return copy
 }

@@ -81,21 +81,23 @@ export type Renewed = {
  */
 number: number, 
 /**
- * The number of the view that it changes; null where all is here.
+ * The view; null where it is the one before with some changes.
  */
-before: number | null, 
+whole: View | null, 
 /**
- * What is other, save in those two parts.
+ * These changes.
  */
-view: Partial<Omit<View, 'written' | 'drawings'>>, 
+changes: Array<Difference>, };
+
+export type Difference = { 
 /**
- * What is other of the plan as a person reads it.
+ * Where it is: the name of a field or the place in a list, from outside to inside.
  */
-written: Partial<Written>, 
+at: Array<string>, 
 /**
- * What is other of the drawings.
+ * What is there now.
  */
-drawings: Partial<Drawings>, };
+now: unknown, };
 
 export type Numbers = { 
 /**

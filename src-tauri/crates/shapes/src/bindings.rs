@@ -60,6 +60,7 @@ fn window_types() -> String {
     declared![
         window::View,
         window::Renewed,
+        window::Difference,
         window::Numbers,
         window::Choices,
         window::LessonChoice,

@@ -30,7 +30,7 @@ pub use numbers::Numbers;
 pub use pace::{PaceBook, PaceCourse, PacePreview, PaceRow};
 pub use pages::{Document, PagePreview, PagesAsked, Printed, Printing};
 pub use paper::{PaperEnd, PaperSheet, PaperSheets};
-pub use renewed::{Fields, Renewed};
+pub use renewed::{Difference, Renewed};
 pub use rules::{Rule, RuleKey};
 pub use store::{
     BookedCourse, BookedItem, CountedHome, KitListPreview, KitStore, Lot, LotTyped, ReturnTyped,
