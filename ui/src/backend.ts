@@ -35,7 +35,7 @@ export const edit = async (key: string, text: string, goesOn: boolean) =>
 /** What could be done otherwise, which no edit waits for. */
 export const advise = async () => renewal.taken(await call<Renewed>('advise', { known: renewal.known }))
 /** From now on views hold this drawing; the others are empty. */
-export const lookAt = (drawing: string) => call<View>('look_at', { drawing })
+export const lookAt = async (drawing: string) => renewal.taken(await call<Renewed>('look_at', { drawing, known: renewal.known }))
 export const addDay = () => call<View>('add_day')
 export const removeDay = () => call<View>('remove_day')
 export const addBreak = (day: number) => call<View>('add_break', { day })

@@ -1,5 +1,6 @@
 // A view put together from the one before and what Rust tells is other in it. What is not other stays the same
-// object, so that nothing that shows it is looked at again.
+// object, so that nothing that shows it is looked at again. A course asks one question at a time (`Course`), so no
+// answer comes in before the one it changes.
 import type { Reply } from './backend'
 import type { Difference, Renewed, View } from './bindings'
 
