@@ -53,8 +53,8 @@ pub(crate) struct Shared {
     desk: Mutex<Desk>,
     /// What keeps the open course from being lost.
     pub(crate) keeping: Keeping,
-    /// The view that edits gave the window last.
-    pub(crate) renewal: Mutex<Renewal>,
+    /// The view that was told last by what it changed.
+    renewal: Mutex<Renewal>,
     /// Why the file the program was started with is not on the desk; told once.
     refused: Mutex<Option<Trouble>>,
     /// The print that runs shall end after the document that is being set.

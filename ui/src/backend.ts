@@ -9,7 +9,7 @@ import { Renewal } from './renewal'
 
 export type Reply<T> = { ok: true; value: T } | { ok: false; trouble: Trouble }
 
-/** What edits are told against. */
+/** The view that those are told against which tell only what is other. */
 const renewal = new Renewal()
 
 /** The course named on the command line, or the example. */
