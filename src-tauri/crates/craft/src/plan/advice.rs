@@ -69,7 +69,7 @@ impl Planner<'_> {
             curve: self.curve(sizing, chance),
             two_walls: self.two_walls(),
             highest: (given && chance < self.course.chance)
-                .then(|| self.highest(sizing.length))
+                .then(|| self.highest(sizing.length, length_of(sizing, Binding::Pace)))
                 .flatten(),
             idle_pairs: crew::idle(&self.course.group, &self.pace, room) / 2,
         }

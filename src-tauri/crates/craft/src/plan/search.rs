@@ -9,15 +9,12 @@
 //! course finish after all, or a lesson that now waits for the other side of a break ends one that
 //! had time, the answer is off by that course: the forecast at the length chosen asks all of them.
 
-use crate::pace::sizing::LONGEST_M;
-use crate::quantity::{Length, metres};
+use crate::quantity::{Length, Read};
 
 /// The chance falls about by this share of the share that a wall gets longer: a first guess.
 const SLOPE: f64 = 0.8;
 /// So much of what a guess may be off by is added to the next, so that the answer lies between.
 const A_LITTLE: f64 = 0.2;
-/// A chance so much above the wished-for one is that one, and far nearer than it is known.
-const HAIR: f64 = 0.0002;
 /// So often at most a length is tried.
 const TRIES: i32 = 40;
 /// Each try halves the stretch at least, but for this share: where the chance falls by a step its
@@ -38,36 +35,50 @@ pub(super) struct Looked {
     pub(super) near: Length,
     /// How far off that may be, as a share of it.
     pub(super) off: f64,
-    /// How finely the answer is wanted.
-    pub(super) fineness: Length,
+    /// The answer is a whole number of these, so that it is the same from wherever it is looked for.
+    pub(super) step: Length,
+    /// No longer one is tried.
+    pub(super) most: Length,
 }
 
-/// The longest wall found; 0 m where no wall is finished by enough courses. `tried` tells of a
-/// length when each of some courses finishes it: infinite if it does not.
+impl Looked {
+    /// A length in whole steps, one at least and no more than the most.
+    fn steps(&self, length: Length) -> usize {
+        let steps = (length.si() / self.step.si()).round();
+        (steps as usize).clamp(1, self.most_steps())
+    }
+
+    fn most_steps(&self) -> usize {
+        ((self.most.si() / self.step.si() + 1e-9).floor() as usize).max(1)
+    }
+}
+
+/// The longest wall found, in whole steps; 0 m where no wall is finished by enough courses. `tried`
+/// tells of a length when each of some courses finishes it: infinite if it does not.
 pub(super) fn longest_kept<Ends: Fn(&[u32]) -> Vec<f64>>(
     looked: &Looked,
     tried: impl Fn(Length) -> Ends,
 ) -> Length {
     let mut bracket = Bracket::new(looked);
-    let mut length = looked.near * (1.0 + looked.off);
+    let mut steps = looked.steps(looked.near * (1.0 + looked.off));
     for tries in 0..TRIES {
-        bracket.ask(length, tried(length));
+        bracket.ask(steps, tried(looked.step * steps as f64));
         match bracket.next(looked, tries) {
-            Some(next) => length = next,
+            Some(next) => steps = next,
             None => break,
         }
     }
-    bracket.good.0
+    looked.step * bracket.good.0 as f64
 }
 
-/// A stretch of lengths that holds the answer.
+/// A stretch of lengths that holds the answer, both ends in steps.
 struct Bracket {
     /// So many courses have to finish.
     need: usize,
     /// The longest length that enough courses finish, and how many do.
-    good: (Length, usize),
+    good: (usize, usize),
     /// The shortest length that too few finish, and how many do.
-    bad: Option<(Length, usize)>,
+    bad: Option<(usize, usize)>,
     /// The courses that finish the one and not the other, the quickest first.
     open: Vec<Course>,
 }
@@ -92,7 +103,7 @@ impl Bracket {
             .max(1.0);
         Self {
             need: need as usize,
-            good: (metres(0.0), looked.courses.len()),
+            good: (0, looked.courses.len()),
             bad: None,
             open: looked
                 .courses
@@ -106,7 +117,7 @@ impl Bracket {
     }
 
     /// Asks the open courses about a length within the stretch, which it then ends.
-    fn ask(&mut self, length: Length, ends: impl Fn(&[u32]) -> Vec<f64>) {
+    fn ask(&mut self, steps: usize, ends: impl Fn(&[u32]) -> Vec<f64>) {
         let surely = self.bad.map_or(0, |(_, finishing)| finishing);
         let doubtful = self.need.saturating_sub(surely).min(self.open.len());
         let (quick, slow) = self.open.split_at_mut(doubtful);
@@ -135,33 +146,34 @@ impl Bracket {
         // Those that finish a length too long for enough of them finish all shorter ones.
         self.open.retain(|it| it.finishes() == enough);
         if enough {
-            self.good = (length, count);
+            self.good = (steps, count);
         } else {
-            self.bad = Some((length, count));
+            self.bad = Some((steps, count));
         }
     }
 
-    /// The next length worth asking about.
-    fn next(&self, looked: &Looked, tried: i32) -> Option<Length> {
+    /// The next length worth asking about, in steps.
+    fn next(&self, looked: &Looked, tried: i32) -> Option<usize> {
         let courses = looked.courses.len() as f64;
         let share = |count: usize| (count as f64 - self.need as f64) / courses;
-        let (good, spare) = (self.good.0, share(self.good.1));
         // Twice as far each time, because the chance may fall far less steeply than guessed.
         let far = |share: f64| {
             let by = share.abs() / SLOPE + looked.off * A_LITTLE;
             (by * 2_f64.powi(tried)).min(0.5)
         };
-        match self.bad {
-            _ if metres(0.0) < good && spare < HAIR => None,
-            None if metres(LONGEST_M) <= good => None,
-            None => Some(least(good * (1.0 + far(spare)), metres(LONGEST_M))),
-            Some((bad, _)) if bad - good <= looked.fineness => None,
-            Some((bad, count)) if good <= metres(0.0) => Some(bad * (1.0 - far(share(count)))),
-            Some((bad, count)) => {
-                let part = spare / (spare - share(count));
-                Some(good + (bad - good) * part.clamp(NEAR_AN_END, 1.0 - NEAR_AN_END))
-            }
-        }
+        let (good, spare) = (self.good.0, share(self.good.1));
+        let Some((bad, count)) = self.bad else {
+            let longer = good as f64 * (1.0 + far(spare));
+            let most = looked.most_steps();
+            return (good < most).then(|| (longer.round() as usize).clamp(good + 1, most));
+        };
+        let between = if good == 0 {
+            bad as f64 * (1.0 - far(share(count)))
+        } else {
+            let part = spare / (spare - share(count));
+            good as f64 + (bad - good) as f64 * part.clamp(NEAR_AN_END, 1.0 - NEAR_AN_END)
+        };
+        (good + 1 < bad).then(|| (between.round() as usize).clamp(good + 1, bad - 1))
     }
 }
 
@@ -172,19 +184,16 @@ fn ask(some: &mut [Course], ends: impl Fn(&[u32]) -> Vec<f64>) {
     }
 }
 
-fn least(a: Length, b: Length) -> Length {
-    if b < a { b } else { a }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::Read;
+    use crate::pace::sizing::LONGEST_M;
+    use crate::quantity::metres;
     use std::cell::Cell;
 
     /// Courses that finish walls up to these lengths in metres; how long a wall is found for a
     /// share of them, and how many answers that took.
-    fn found(reach: &[f64], share: f64, near: f64, fineness: f64) -> (f64, usize) {
+    fn found(reach: &[f64], share: f64, near: f64, step: f64) -> (f64, usize) {
         let asked = Cell::new(0);
         let mut courses: Vec<u32> = (0..reach.len() as u32).collect();
         courses.sort_by(|a, b| reach[*b as usize].total_cmp(&reach[*a as usize]));
@@ -193,7 +202,8 @@ mod tests {
             share,
             near: metres(near),
             off: 0.03,
-            fineness: metres(fineness),
+            step: metres(step),
+            most: metres(LONGEST_M),
         };
         let length = longest_kept(&looked, |length| {
             let end = move |it: &u32| {

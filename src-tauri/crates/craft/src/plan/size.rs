@@ -1,5 +1,6 @@
 //! How long the wall is: every limit worked out, and the length they leave.
 
+use super::advice::length_of;
 use super::search::{Looked, longest_kept};
 use super::{Built, Planner};
 use crate::Error;
@@ -8,18 +9,19 @@ use crate::pace::SAMPLES;
 use crate::pace::crew;
 use crate::pace::forecast::{self, Forecast};
 use crate::pace::programme::Programme;
-use crate::pace::sizing::{self, Binding, Bound, Kept, Limit, Sizing, longest, rounded_down};
+use crate::pace::sizing::{
+    self, Binding, Bound, Kept, LONGEST_M, Limit, Sizing, longest, rounded_down,
+};
 use crate::quantity::{Length, Read, metres};
 use crate::wall::{Line, Top, all_but_the_last_straight, total};
 use std::rc::Rc;
 
 /// How much lower a wall is tried where the time does not allow one so high.
 const HEIGHT_STEP_M: f64 = 0.05;
-/// To this share of its height a wall that is too high is lowered at a guess.
-const LOWERED: f64 = 0.85;
 
-/// How finely the length that pace allows is searched: far below how surely it is known.
-const PACE_FINENESS_M: f64 = 0.01;
+/// The length that pace allows is a whole number of such parts of the step that lengths are rounded
+/// down to, so that a step is one of them: far below how surely it is known.
+const PACE_PARTS: f64 = 25.0;
 /// So many courses say about where it is.
 const A_PART: usize = 500;
 /// What those say may be off by this share: the spread of a chance told by so few.
@@ -135,7 +137,8 @@ impl Planner<'_> {
             share: self.course.chance,
             near,
             off: A_PART_OFF,
-            fineness: metres(PACE_FINENESS_M),
+            step: sizing::step(self.course.units) / PACE_PARTS,
+            most: metres(LONGEST_M),
         };
         self.longest_kept(&looked)
     }
@@ -152,7 +155,8 @@ impl Planner<'_> {
             share: self.course.chance,
             near,
             off: GUESS_OFF,
-            fineness: near * ABOUT,
+            step: near * ABOUT,
+            most: metres(LONGEST_M),
         };
         self.longest_kept(&looked)
     }
@@ -197,30 +201,37 @@ impl Planner<'_> {
         if sizing.binding != Binding::Pace || sizing.kept.is_some() {
             return None;
         }
-        self.highest(short.length)
+        self.highest(short.length, length_of(sizing, Binding::Pace))
     }
 
     /// The greatest height, in steps of 5 cm below the given one, at which so much wall would be
-    /// finished; nothing if none down to half the height would. A course that finishes a wall
-    /// finishes a lower one as well.
-    pub(super) fn highest(&self, length: Length) -> Option<Length> {
+    /// finished, where the time `allows` less; nothing if none down to half the height would. A
+    /// course that finishes a wall finishes a lower one as well.
+    pub(super) fn highest(&self, length: Length, allows: Length) -> Option<Length> {
         let height = self.course.wall.height;
+        let step = metres(HEIGHT_STEP_M);
+        let steps = (height.si() / HEIGHT_STEP_M - 1e-9).floor();
+        // What is left of the height below the steps, so that each is a whole number of them.
+        let foot = height - step * steps;
         let looked = Looked {
             courses: self.quickest_first(length, SAMPLES),
             share: self.course.chance,
-            near: height * LOWERED,
-            off: GUESS_OFF,
-            fineness: metres(HEIGHT_STEP_M),
+            // As much lower as it is too long, it takes about as long.
+            near: height * (allows.si() / length.si()) - foot,
+            off: 0.0,
+            step,
+            most: step * (steps - 1.0),
         };
-        let highest = longest_kept(&looked, |tried| {
-            let lower = in_steps_below(height, tried).and_then(|it| self.at_height(it));
-            let programme = lower.and_then(|it| Some(it.programme(&it.build(length).ok()?)));
-            move |courses: &[u32]| match &programme {
-                Some(programme) => self.time.ends(programme, &self.tables.stages, courses),
-                None => vec![f64::INFINITY; courses.len()],
-            }
-        });
-        in_steps_below(height, highest).filter(|lower| height / 2.0 <= *lower)
+        let highest = foot
+            + longest_kept(&looked, |above| {
+                let lower = self.at_height(foot + above);
+                let programme = lower.and_then(|it| Some(it.programme(&it.build(length).ok()?)));
+                move |courses: &[u32]| match &programme {
+                    Some(programme) => self.time.ends(programme, &self.tables.stages, courses),
+                    None => vec![f64::INFINITY; courses.len()],
+                }
+            });
+        (height / 2.0 <= highest).then_some(highest)
     }
 
     /// The same course with a lower wall: what of it rises above is left out.
@@ -261,12 +272,6 @@ impl Planner<'_> {
     }
 }
 
-/// The height as many whole steps below as bring it to `most` or less; nothing for less than one.
-fn in_steps_below(height: Length, most: Length) -> Option<Length> {
-    let steps = ((height - most).si() / HEIGHT_STEP_M - 1e-9).ceil();
-    (1.0 <= steps).then(|| height - metres(HEIGHT_STEP_M * steps))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -300,8 +305,33 @@ mod tests {
                 finishing.iter().filter(|it| **it).count() as f64 / SAMPLES as f64
             };
             assert!(course.chance <= finish(found), "{number}: {found:?}");
-            let longer = finish(found + 2.0 * metres(PACE_FINENESS_M));
+            let longer = finish(found + sizing::step(course.units) / PACE_PARTS);
             assert!(longer < course.chance, "{number}: {longer} at {found:?}");
+        }
+    }
+
+    /// The wall is to be longer than pace allows: of all courses enough finish the height found, and
+    /// too few one that is a step of 5 cm higher.
+    #[test]
+    fn the_highest_wall_of_a_length_holds_for_all_courses() {
+        let (tables, all) = (tables(), forecast::first(SAMPLES));
+        for number in 0..6_u32 {
+            let mut course = course();
+            course.wall.height = metres(1.0 + 0.037 * f64::from(number));
+            course.chance = [0.5, 0.8, 0.95][number as usize % 3];
+            let planner = Planner::new(&course, &tables, &Memory::default()).expect("a course");
+            let allows = planner.pace_limit();
+            let length = allows * (1.02 + 0.02 * f64::from(number));
+            let found = planner.highest(length, allows).expect("a height");
+            let finish = |height| {
+                let lower = planner.at_height(height).expect("a wall");
+                let finishing = lower.finishing(length, &all).expect("a wall");
+                finishing.iter().filter(|it| **it).count() as f64 / SAMPLES as f64
+            };
+            assert!(found < course.wall.height, "{number}: {found:?}");
+            assert!(course.chance <= finish(found), "{number}: {found:?}");
+            let higher = finish(found + metres(HEIGHT_STEP_M));
+            assert!(higher < course.chance, "{number}: {higher} above {found:?}");
         }
     }
 }
