@@ -12,17 +12,29 @@ export class Renewal {
   taken(reply: Reply<Renewed>): Reply<View> {
     if (!reply.ok) return reply
     const { number, whole, changes } = reply.value
-    const value = whole ?? (changes.reduce<unknown>(changed, this.#view) as View)
+    const value = whole ?? (renewed(this.#view, changes) as View)
     this.known = number
     this.#view = value
     return { ok: true, value }
   }
 }
 
-function changed(value: unknown, { at, now }: Difference): unknown {
-  const [name, ...inside] = at
-  if (name === undefined) return now
-  const copy = (Array.isArray(value) ? [...(value as unknown[])] : { ...(value as object) }) as Record<string, unknown>
-  copy[name] = changed(copy[name], { at: inside, now })
-  return copy
+type Parts = Record<string, unknown>
+
+/** Each record and list that holds something other is copied once, however much in it is. */
+function renewed(value: unknown, changes: Difference[]): unknown {
+  const copies = new Set<unknown>()
+  const copied = (part: unknown) => {
+    if (copies.has(part)) return part as Parts
+    const copy = (Array.isArray(part) ? [...(part as unknown[])] : { ...(part as Parts) }) as Parts
+    copies.add(copy)
+    return copy
+  }
+  const all = { value }
+  for (const { at, now } of changes) {
+    let [inside, name]: [Parts, string] = [all, 'value']
+    for (const next of at) [inside, name] = [(inside[name] = copied(inside[name])), next]
+    inside[name] = now
+  }
+  return all.value
 }
