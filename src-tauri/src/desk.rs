@@ -284,8 +284,7 @@ impl Desk {
             return Ok(());
         }
         let goes_on = goes_on && field.is_some_and(|field| self.history.goes_on(field));
-        let before = self.course.written.clone();
-        self.show(&text)?;
+        let before = self.show(&text)?;
         if !goes_on {
             self.before = before;
         }
@@ -320,13 +319,13 @@ impl Desk {
         Ok(())
     }
 
-    /// Shows what another text comes to; what could be done otherwise is asked for later, by
-    /// [`Desk::advise`].
-    pub(crate) fn show(&mut self, text: &str) -> Result<(), Error> {
+    /// Shows what another text comes to, and tells the figures shown before; what could be done
+    /// otherwise is asked for later, by [`Desk::advise`].
+    pub(crate) fn show(&mut self, text: &str) -> Result<Written, Error> {
         let course = self.plan(text, Asked::Figures)?;
-        self.moved = window::moved(&self.course.written, &course.written);
-        self.course = course;
-        Ok(())
+        let before = std::mem::replace(&mut self.course, course).written;
+        self.moved = window::moved(&before, &self.course.written);
+        Ok(before)
     }
 
     /// Works out what could be done otherwise, if that has not been asked of the course shown.

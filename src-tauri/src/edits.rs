@@ -113,7 +113,8 @@ impl Desk {
         self.library = Library::with_store(&self.folder)?;
         self.own_broken = None;
         let text = self.text().to_owned();
-        self.show(&text)
+        self.show(&text)?;
+        Ok(())
     }
 }
 

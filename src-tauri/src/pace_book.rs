@@ -73,7 +73,8 @@ impl Desk {
             store.take_back_record(&record.path)?;
         }
         let text = self.text().to_owned();
-        self.show(&text)
+        self.show(&text)?;
+        Ok(())
     }
 
     /// The clock of the open course, which writes dates as its language does.

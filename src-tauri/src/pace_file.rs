@@ -45,7 +45,8 @@ impl Desk {
         };
         kit.store.apply_pace(&preview)?;
         let text = self.text().to_owned();
-        self.show(&text)
+        self.show(&text)?;
+        Ok(())
     }
 
     /// Writes the pace book to a file the person has chosen.

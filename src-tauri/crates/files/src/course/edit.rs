@@ -32,6 +32,7 @@ use super::CourseFile;
 use super::node::AS_A_TIME;
 use crate::Fault;
 use crate::quantity::with_points;
+use craft::quantity::Units;
 use toml_edit::{ArrayOfTables, DocumentMut, Formatted, Item, Table, TableLike, Value};
 
 /// Keys whose value is a list, also where the file does not hold them yet.
@@ -69,7 +70,6 @@ pub fn set(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
 }
 
 fn set_as_typed(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
-    let units = CourseFile::parse(text)?.course.units;
     let mut document = document(text)?;
     let steps = steps(key);
     let (last, outer) = steps.split_last().unwrap_or((&"", &[]));
@@ -80,7 +80,7 @@ fn set_as_typed(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
     } else {
         put(table, last, typed);
     }
-    linked::follow(&mut document, key, typed, units);
+    linked::follow(&mut document, key, typed, || units(text));
     checked(document, text).map_err(|fault| match fault {
         // Who types a time does not see how the file has it.
         fault if fault.key == key && fault.cure == AS_A_TIME => Fault {
@@ -90,6 +90,11 @@ fn set_as_typed(text: &str, key: &str, typed: &str) -> Result<String, Fault> {
         },
         fault => fault,
     })
+}
+
+/// The units of a course; metric where it can't be read, of which [`checked`] tells.
+fn units(text: &str) -> Units {
+    CourseFile::parse(text).map_or(Units::Metric, |it| it.course.units)
 }
 
 /// The text with one more course day: like the last, a day later.

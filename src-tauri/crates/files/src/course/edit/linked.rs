@@ -10,7 +10,12 @@ const STEP: [(&str, &str, &str); 2] = [("length", "3 m", "10 ft"), ("height", "0
 
 /// What else changes with a key: a bank's side makes a retaining wall, steps belong to a level
 /// top and have both measurements.
-pub(super) fn follow(document: &mut DocumentMut, key: &str, typed: &str, units: Units) {
+pub(super) fn follow(
+    document: &mut DocumentMut,
+    key: &str,
+    typed: &str,
+    units: impl FnOnce() -> Units,
+) {
     let Some(wall) = document.get_mut("wall").and_then(Item::as_table_like_mut) else {
         return;
     };
@@ -19,7 +24,7 @@ pub(super) fn follow(document: &mut DocumentMut, key: &str, typed: &str, units: 
         "wall.top" if typed == "follows ground" => {
             wall.remove("steps");
         }
-        "wall.steps.length" | "wall.steps.height" => steps(wall, typed, units),
+        "wall.steps.length" | "wall.steps.height" => steps(wall, typed, units()),
         _ => {}
     }
 }
