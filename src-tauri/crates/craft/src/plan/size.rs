@@ -19,9 +19,9 @@ use std::rc::Rc;
 /// How much lower a wall is tried where the time does not allow one so high.
 const HEIGHT_STEP_M: f64 = 0.05;
 
-/// The length that pace allows is a whole number of such parts of the step that lengths are rounded
-/// down to, so that a step is one of them: far below how surely it is known.
-const PACE_PARTS: f64 = 25.0;
+/// The length that pace allows is a whole number of these: a quarter of a metre is 625 of them and a
+/// foot 762, so that none of the steps that lengths are rounded down to lies between two.
+const PACE_STEP_M: f64 = 0.0004;
 /// So many courses say about where it is.
 const A_PART: usize = 500;
 /// What those say may be off by this share: the spread of a chance told by so few.
@@ -137,7 +137,7 @@ impl Planner<'_> {
             share: self.course.chance,
             near,
             off: A_PART_OFF,
-            step: sizing::step(self.course.units) / PACE_PARTS,
+            step: metres(PACE_STEP_M),
             most: metres(LONGEST_M),
         };
         self.longest_kept(&looked)
@@ -305,7 +305,7 @@ mod tests {
                 finishing.iter().filter(|it| **it).count() as f64 / SAMPLES as f64
             };
             assert!(course.chance <= finish(found), "{number}: {found:?}");
-            let longer = finish(found + sizing::step(course.units) / PACE_PARTS);
+            let longer = finish(found + metres(PACE_STEP_M));
             assert!(longer < course.chance, "{number}: {longer} at {found:?}");
         }
     }
