@@ -12,16 +12,16 @@ use crate::pace::programme::Programme;
 use crate::pace::sizing::{
     self, Binding, Bound, Kept, LONGEST_M, Limit, Sizing, longest, rounded_down,
 };
-use crate::quantity::{Length, Read, metres};
+use crate::quantity::{FOOT_M, Length, Read, metres};
 use crate::wall::{Line, Top, all_but_the_last_straight, total};
 use std::rc::Rc;
 
 /// How much lower a wall is tried where the time does not allow one so high.
 const HEIGHT_STEP_M: f64 = 0.05;
 
-/// The length that pace allows is a whole number of these: a quarter of a metre is 625 of them and a
-/// foot 762, so that none of the steps that lengths are rounded down to lies between two.
-const PACE_STEP_M: f64 = 0.0004;
+/// The length that pace allows is a whole number of these, or of feet: what lengths are rounded down
+/// to never lies between two. It is far below how surely that length is known.
+const PACE_STEP_M: f64 = 0.01;
 /// So many courses say about where it is.
 const A_PART: usize = 500;
 /// What those say may be off by this share: the spread of a chance told by so few.
@@ -140,7 +140,22 @@ impl Planner<'_> {
             step: metres(PACE_STEP_M),
             most: metres(LONGEST_M),
         };
-        self.longest_kept(&looked)
+        let found = self.longest_kept(&looked);
+        let feet = metres(FOOT_M) * ((found.si() + PACE_STEP_M) / FOOT_M).floor();
+        if found < feet && self.is_finished(feet) {
+            feet
+        } else {
+            found
+        }
+    }
+
+    /// Whether enough of all simulated courses finish a wall so long.
+    fn is_finished(&self, length: Length) -> bool {
+        let finishing = self.finishing(length, &forecast::first(SAMPLES));
+        finishing.is_some_and(|all| {
+            let count = all.iter().filter(|it| **it).count();
+            self.course.chance <= count as f64 / SAMPLES as f64
+        })
     }
 
     /// About the same, by a part of the simulated courses.
