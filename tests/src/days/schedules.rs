@@ -13,7 +13,7 @@ const OFF: f64 = 0.001;
 struct Lessons(Vec<f64>);
 
 impl Witness for Lessons {
-    fn lesson(&mut self, _lesson: usize, _waited_from: f64, span: Span) {
+    fn lesson(&mut self, _course: usize, _lesson: usize, _waited_from: f64, span: Span) {
         self.0.push(span.from);
     }
 }
@@ -25,7 +25,7 @@ fn followed(case: &Case) -> (f64, Vec<f64>) {
     let mut lessons = Lessons(Vec::new());
     let mut scratch = Scratch::new(&programme);
     let course = Course::middling(&usual);
-    let end = programme.follow(&case.calendar(), course, &mut scratch, &mut lessons);
+    let [end] = programme.follow(&case.calendar(), [course], &mut scratch, &mut lessons);
     (end, lessons.0)
 }
 

@@ -1,28 +1,37 @@
-//! One course followed through its programme and its calendar.
+//! Courses followed through their programme and the calendar.
 //!
 //! Every bay goes from stage to stage by itself, except where all must be ready. Times within
 //! are working minutes without lessons; a lesson stops everybody, so that it is time put into
 //! the clock where it is given, and nothing else moves.
 //!
 //! `T(stage, bay) = max(T(stage before, bay), gate) + usual · slowness · string + learning`
+//!
+//! Some courses go abreast: all of them through one step before the next, because a processor does
+//! the same sum for several numbers in hardly more time than for one. None knows of the others.
 
-use super::calendar::{Calendar, Hand, Span};
+mod scratch;
+
+use super::calendar::{Calendar, Span};
 use super::luck::Course;
 use super::programme::{Programme, Step};
+pub(super) use scratch::Followed;
+pub use scratch::Scratch;
+use scratch::Taught;
+use std::array::from_fn;
 
-/// Who watches a programme being followed.
+/// Who watches a programme being followed. A course is told by its place among those abreast.
 pub trait Witness {
     /// Whether it asks when each step is done and what that took, which takes a while to note.
     const ASKS_WHEN: bool = true;
 
     /// A lesson is given, after waiting for it from a clock time on.
-    fn lesson(&mut self, _lesson: usize, _waited_from: f64, _span: Span) {}
+    fn lesson(&mut self, _course: usize, _lesson: usize, _waited_from: f64, _span: Span) {}
     /// The course ends before the lessons of this step can be given.
-    fn stopped(&mut self, _step: usize) {}
+    fn stopped(&mut self, _course: usize, _step: usize) {}
     /// A step is done in every bay; the clock is infinite when the course ended first. Told of
     /// all steps in order when the whole course has been followed: a lesson for bays ahead stops
     /// a bay that is still at the step before.
-    fn done(&mut self, _step: usize, _clock: f64) {}
+    fn done(&mut self, _course: usize, _step: usize, _clock: f64) {}
 }
 
 /// Nobody watches.
@@ -30,146 +39,90 @@ impl Witness for () {
     const ASKS_WHEN: bool = false;
 }
 
-/// Room for following one course after another without asking for memory.
-#[derive(Debug, Clone)]
-pub struct Scratch {
-    /// When each bay is ready for its next stage; the first of them, and all.
-    ready: Vec<f64>,
-    first: f64,
-    all: f64,
-    /// Minutes of laying behind each bay.
-    laid: Vec<f64>,
-    /// Lessons given: from this working time on, so many working minutes went into lessons.
-    lessons: Vec<(f64, f64)>,
-    /// The clock when the last of them ended.
-    taught_until: f64,
-    /// Where on the calendar that was.
-    hand: Hand,
-    /// Step by step: when it is done in every bay.
-    done: Vec<f64>,
-    /// Step by step and bay by bay: what it took without learning, and what went by before it
-    /// could begin.
-    pub(super) took: Vec<[f64; 2]>,
-    /// For each step all bays wait for: the bay they waited for.
-    pub(super) waited_for: Vec<usize>,
-    /// The bay that was done last; told only to a witness that asks when.
-    pub(super) last: usize,
-    /// The step at which the course ended too early for its lesson.
-    pub(super) stopped: Option<usize>,
-}
-
-impl Scratch {
-    /// Room for a programme.
-    pub fn new(programme: &Programme) -> Self {
-        let (steps, bays) = (programme.steps.len(), programme.bays);
-        let lessons = programme.steps.iter().map(|step| step.lessons.len()).sum();
-        Self {
-            ready: vec![0.0; bays],
-            first: 0.0,
-            all: 0.0,
-            laid: vec![0.0; bays],
-            lessons: Vec::with_capacity(lessons),
-            taught_until: f64::NEG_INFINITY,
-            hand: Hand::default(),
-            done: vec![0.0; steps],
-            took: vec![[0.0; 2]; steps * bays],
-            waited_for: vec![0; steps],
-            last: 0,
-            stopped: None,
-        }
-    }
-
-    fn begin(&mut self, programme: &Programme) {
-        self.ready.fill(0.0);
-        (self.first, self.all) = (0.0, 0.0);
-        self.laid.copy_from_slice(&programme.laid);
-        self.lessons.clear();
-        self.taught_until = f64::NEG_INFINITY;
-        self.hand = Hand::default();
-        self.stopped = None;
-    }
-
-    fn last_bay(&self) -> usize {
-        let mut last = 0;
-        for (bay, ready) in self.ready.iter().enumerate() {
-            if self.ready[last] < *ready {
-                last = bay;
-            }
-        }
-        last
-    }
-
-    /// All working minutes that went into lessons so far.
-    fn taught(&self) -> f64 {
-        self.lessons.last().map_or(0.0, |(_, taught)| *taught)
-    }
-
-    /// The clock at a working time without lessons. What is done just when a lesson begins is
-    /// done before it.
-    fn clock(&self, working: f64, calendar: &Calendar) -> f64 {
-        let before = self.lessons.iter().rev().find(|(from, _)| *from < working);
-        calendar.clock_at(working + before.map_or(0.0, |(_, taught)| *taught))
-    }
-}
+/// A number for each of the courses abreast.
+type Each<const N: usize> = [f64; N];
 
 impl Programme {
-    /// Follows one course; tells the clock when all is done, infinite if the course ends first.
-    pub fn follow<W: Witness>(
+    /// Follows courses abreast; tells of each the clock when all is done, infinite if the course
+    /// ends first.
+    pub fn follow<const N: usize, W: Witness>(
         &self,
         calendar: &Calendar,
-        course: Course<'_>,
-        scratch: &mut Scratch,
+        courses: [Course<'_>; N],
+        scratch: &mut Scratch<N>,
         witness: &mut W,
-    ) -> f64 {
+    ) -> Each<N> {
         scratch.begin(self);
         for (number, step) in self.steps.iter().enumerate() {
             if step.together {
                 if W::ASKS_WHEN {
-                    scratch.waited_for[number] = scratch.last_bay();
+                    scratch.waited_for[number] = from_fn(|course| scratch.last_bay(course));
                 }
                 scratch.ready.fill(scratch.all);
                 scratch.first = scratch.all;
             }
-            let Some(gate) = self.gate(step, calendar, scratch, witness) else {
-                scratch.stopped = Some(number);
-                witness.stopped(number);
-                scratch.done[number..].fill(f64::INFINITY);
+            let gates = self.gates(number, calendar, scratch, witness);
+            if scratch.stopped.iter().all(Option::is_some) {
                 break;
-            };
-            self.work::<W>(number, step, gate, course, scratch);
+            }
+            self.work::<N, W>(number, &gates, &courses, scratch);
             if W::ASKS_WHEN {
                 scratch.done[number] = scratch.all;
             }
         }
-        if W::ASKS_WHEN {
-            scratch.last = scratch.last_bay();
-            let (mut hand, mut given) = (Hand::default(), 0);
-            for (number, &done) in scratch.done.iter().enumerate() {
-                // No step is done before the one it follows.
-                let lessons = &scratch.lessons[given..];
-                given += lessons.iter().take_while(|(from, _)| *from < done).count();
-                let before = given.checked_sub(1).map(|last| scratch.lessons[last]);
-                let taught = before.map_or(0.0, |(_, taught)| taught);
-                witness.done(number, calendar.clock_on(&mut hand, done + taught));
+        from_fn(|course| {
+            if W::ASKS_WHEN {
+                scratch.tell(course, calendar, witness);
             }
-        }
-        if scratch.stopped.is_some() {
-            return f64::INFINITY;
-        }
-        scratch.clock(scratch.all, calendar)
+            if scratch.stopped[course].is_some() {
+                return f64::INFINITY;
+            }
+            scratch.taught[course].clock(scratch.all[course], calendar)
+        })
     }
 
-    /// When a step may begin at the earliest: its lessons are given when the first bay is ready
-    /// for it. Nothing if the course ends before they are.
+    /// When a step may begin at the earliest. Where a course ends before its lessons that is never.
+    fn gates<const N: usize, W: Witness>(
+        &self,
+        number: usize,
+        calendar: &Calendar,
+        scratch: &mut Scratch<N>,
+        witness: &mut W,
+    ) -> Each<N> {
+        let step = &self.steps[number];
+        if step.after.is_none() && step.lessons.is_empty() {
+            return scratch.first;
+        }
+        from_fn(|course| {
+            if scratch.stopped[course].is_some() {
+                return f64::INFINITY;
+            }
+            let (first, taught) = (scratch.first[course], &mut scratch.taught[course]);
+            let told = |lesson, from, span| witness.lesson(course, lesson, from, span);
+            if let Some(gate) = self.gate(step, calendar, first, taught, told) {
+                return gate;
+            }
+            scratch.stopped[course] = Some(number);
+            if W::ASKS_WHEN {
+                scratch.last[course] = scratch.last_bay(course);
+            }
+            witness.stopped(course, number);
+            f64::INFINITY
+        })
+    }
+
+    /// When a step may begin at the earliest on one course: its lessons are given when the first
+    /// bay is ready for it. Nothing if the course ends before they are.
     fn gate(
         &self,
         step: &Step,
         calendar: &Calendar,
-        scratch: &mut Scratch,
-        witness: &mut impl Witness,
+        first: f64,
+        given: &mut Taught,
+        mut told: impl FnMut(usize, f64, Span),
     ) -> Option<f64> {
-        let mut taught = scratch.taught();
-        let mut gate = scratch.first;
+        let mut taught = given.minutes();
+        let mut gate = first;
         let pinned = step.after.map_or(f64::NEG_INFINITY, |(_, clock)| clock);
         if step.after.is_some() {
             gate = gate.max(calendar.working_at(pinned) - taught);
@@ -178,54 +131,62 @@ impl Programme {
             return Some(gate);
         }
         // Where nothing gets done a lesson takes no working time, but the clock goes on.
-        let over = scratch.taught_until.max(pinned);
-        let hand = &mut scratch.hand;
+        let over = given.until.max(pinned);
+        let hand = &mut given.hand;
         let mut ready = calendar.clock_on(hand, gate + taught).max(over);
         for &lesson in &step.lessons {
             let minutes = self.lesson_minutes[lesson];
             let (span, [begins, ends]) = calendar.talk_on(hand, ready, minutes)?;
-            witness.lesson(lesson, ready, span);
+            told(lesson, ready, span);
             gate = gate.max(begins - taught);
             taught += ends - begins;
-            scratch.lessons.push((gate, taught));
+            given.lessons.push((gate, taught));
             ready = span.to;
-            scratch.taught_until = span.to;
+            given.until = span.to;
         }
         Some(gate)
     }
 
-    fn work<W: Witness>(
+    /// Takes all bays of the courses through one step, from when it may begin.
+    fn work<const N: usize, W: Witness>(
         &self,
         number: usize,
-        step: &Step,
-        gate: f64,
-        course: Course<'_>,
-        scratch: &mut Scratch,
+        gates: &Each<N>,
+        courses: &[Course<'_>; N],
+        scratch: &mut Scratch<N>,
     ) {
-        let slowness = course.slowness[step.stage];
+        let step = &self.steps[number];
+        let slowness: Each<N> = from_fn(|course| courses[course].slowness[step.stage]);
         let learning = step.laying && self.learning.counts();
         let took = &mut scratch.took[number * self.bays..];
         let bays = scratch.ready.iter_mut().zip(&step.usual).zip(took);
-        let (mut first, mut all) = (f64::INFINITY, 0.0);
+        let (mut first, mut all) = ([f64::INFINITY; N], [0.0; N]);
         for (bay, ((ready, usual), took)) in bays.enumerate() {
-            let mut without_learning = usual * slowness;
+            let mut without_learning = slowness.map(|slowness| usual * slowness);
             if let Some(string) = step.string {
-                without_learning *= self.ties.factor(course.tie(bay, string));
+                for (minutes, course) in without_learning.iter_mut().zip(courses) {
+                    *minutes *= self.ties.factor(course.tie(bay, string));
+                }
             }
             let mut minutes = without_learning;
             if learning {
                 let laid = &mut scratch.laid[bay];
-                let before = self.learning.adds(*laid);
-                *laid += without_learning;
-                minutes += self.learning.adds(*laid) - before;
+                for course in 0..N {
+                    let before = self.learning.adds(laid[course]);
+                    laid[course] += without_learning[course];
+                    minutes[course] += self.learning.adds(laid[course]) - before;
+                }
             }
-            let begins = ready.max(gate);
+            let begins: Each<N> = from_fn(|course| ready[course].max(gates[course]));
             if W::ASKS_WHEN {
-                *took = [without_learning, begins - *ready];
+                *took = [
+                    without_learning,
+                    from_fn(|course| begins[course] - ready[course]),
+                ];
             }
-            *ready = begins + minutes;
-            first = ready.min(first);
-            all = ready.max(all);
+            *ready = from_fn(|course| begins[course] + minutes[course]);
+            first = from_fn(|course| ready[course].min(first[course]));
+            all = from_fn(|course| ready[course].max(all[course]));
         }
         (scratch.first, scratch.all) = (first, all);
     }
@@ -248,11 +209,11 @@ mod tests {
     }
 
     impl Witness for Seen {
-        fn lesson(&mut self, _lesson: usize, _waited_from: f64, span: Span) {
+        fn lesson(&mut self, _course: usize, _lesson: usize, _waited_from: f64, span: Span) {
             self.lessons.push([span.from, span.to]);
         }
 
-        fn done(&mut self, _step: usize, clock: f64) {
+        fn done(&mut self, _course: usize, _step: usize, clock: f64) {
             self.done.push(clock);
         }
     }
@@ -299,7 +260,12 @@ mod tests {
         };
         let mut seen = Seen::default();
         let mut scratch = Scratch::new(&programme);
-        programme.follow(calendar, Course::middling(&[1.0]), &mut scratch, &mut seen);
+        programme.follow(
+            calendar,
+            [Course::middling(&[1.0])],
+            &mut scratch,
+            &mut seen,
+        );
         seen
     }
 

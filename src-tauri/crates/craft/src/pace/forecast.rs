@@ -3,15 +3,18 @@
 use super::calendar::Calendar;
 use super::follow::{Scratch, Witness};
 use super::holdup::{Cause, Holdup, holdups};
-use super::luck::Luck;
+use super::luck::{Course, Luck};
 use super::programme::{Programme, Step};
 use rayon::prelude::*;
 
 /// How many courses are simulated.
 pub const SAMPLES: usize = 10_000;
 
-/// So many courses at least are followed by one worker at a time.
-const AT_A_TIME: usize = 128;
+/// So many courses are followed abreast.
+const ABREAST: usize = 8;
+
+/// So many times as many at least are followed by one worker at a time.
+const AT_A_TIME: usize = 32;
 
 /// What the simulated courses say.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,16 +69,23 @@ impl Forecast {
         let mut ends = vec![f64::INFINITY; samples];
         let mut causes = vec![None; samples];
         times
-            .par_chunks_exact_mut(steps)
-            .zip(ends.par_iter_mut().zip(&mut causes))
+            .par_chunks_mut(steps * ABREAST)
+            .zip(ends.par_chunks_mut(ABREAST))
+            .zip(causes.par_chunks_mut(ABREAST))
             .enumerate()
             .with_min_len(AT_A_TIME)
             .for_each_init(
                 || Scratch::new(programme),
-                |scratch, (number, (times, (end, cause)))| {
-                    let course = asked.luck.course(number);
-                    *end = programme.follow(asked.calendar, course, scratch, &mut Times(times));
-                    *cause = Cause::of(programme, scratch, asked.middling);
+                |scratch, (number, ((times, ends), causes))| {
+                    let first = number * ABREAST;
+                    let courses = abreast(ends.len(), |at| asked.luck.course(first + at));
+                    let mut watching = Times { steps, times };
+                    let all = programme.follow(asked.calendar, courses, scratch, &mut watching);
+                    for (course, (end, cause)) in ends.iter_mut().zip(causes).enumerate() {
+                        *end = all[course];
+                        let followed = scratch.followed(course);
+                        *cause = Cause::of(programme, followed, asked.middling);
+                    }
                 },
             );
         let finished = ends.iter().filter(|end| end.is_finite()).count();
@@ -136,29 +146,38 @@ pub fn quickest_first(programme: &Programme, luck: &Luck, courses: usize) -> Vec
 /// infinite for one that does not.
 pub fn ends(programme: &Programme, calendar: &Calendar, luck: &Luck, courses: &[u32]) -> Vec<f64> {
     let mut ends = vec![f64::INFINITY; courses.len()];
-    ends.par_iter_mut()
-        .zip(courses)
+    ends.par_chunks_mut(ABREAST)
+        .zip(courses.par_chunks(ABREAST))
         .with_min_len(AT_A_TIME)
         .for_each_init(
             || Scratch::new(programme),
-            |scratch, (end, number)| {
-                let course = luck.course(*number as usize);
-                *end = programme.follow(calendar, course, scratch, &mut ());
+            |scratch, (ends, numbers)| {
+                let courses = abreast(ends.len(), |at| luck.course(numbers[at] as usize));
+                let all = programme.follow(calendar, courses, scratch, &mut ());
+                ends.copy_from_slice(&all[..ends.len()]);
             },
         );
     ends
+}
+
+/// So many courses, the last of them once more in each place that is left.
+fn abreast<'a>(many: usize, course: impl Fn(usize) -> Course<'a>) -> [Course<'a>; ABREAST] {
+    std::array::from_fn(|at| course(at.min(many.saturating_sub(1))))
 }
 
 fn share(some: usize, of: usize) -> f64 {
     some as f64 / of.max(1) as f64
 }
 
-/// When each step is done.
-struct Times<'a>(&'a mut [f64]);
+/// When each step is done, course by course; a course more than there is room for is let go.
+struct Times<'a> {
+    steps: usize,
+    times: &'a mut [f64],
+}
 
 impl Witness for Times<'_> {
-    fn done(&mut self, step: usize, clock: f64) {
-        if let Some(time) = self.0.get_mut(step) {
+    fn done(&mut self, course: usize, step: usize, clock: f64) {
+        if let Some(time) = self.times.get_mut(course * self.steps + step) {
             *time = clock;
         }
     }

@@ -3,7 +3,7 @@
 //! The way to the end is followed backwards: from the bay that was done last, over to the bay
 //! the others waited for wherever all had to be ready.
 
-use super::follow::Scratch;
+use super::follow::Followed;
 use super::programme::Programme;
 use std::collections::BTreeMap;
 
@@ -37,18 +37,22 @@ pub struct Holdup {
 impl Cause {
     /// What cost the course just followed most; nothing if it went no slower than one in the
     /// middle. `middling` is how many times slower than usual each stage goes there.
-    pub(super) fn of(programme: &Programme, scratch: &Scratch, middling: &[f64]) -> Option<Self> {
+    pub(super) fn of<const N: usize>(
+        programme: &Programme,
+        followed: Followed<'_, N>,
+        middling: &[f64],
+    ) -> Option<Self> {
         let mut worst = (NO_MATTER, None);
         let mut note = |minutes: f64, cause| {
             if worst.0 < minutes {
                 worst = (minutes, Some(cause));
             }
         };
-        let (mut bay, mut crowding, mut waiting) = (scratch.last, 0.0, 0.0);
+        let (mut bay, mut crowding, mut waiting) = (followed.last(), 0.0, 0.0);
         // A course that was over before a lesson could be given got as far as the step before.
-        let steps = scratch.stopped.unwrap_or(programme.steps.len());
+        let steps = followed.stopped().unwrap_or(programme.steps.len());
         for (number, step) in programme.steps[..steps].iter().enumerate().rev() {
-            let [took, waited] = scratch.took[number * programme.bays + bay];
+            let [took, waited] = followed.took(programme, number, bay);
             let string = step.string.map_or(1.0, |_| programme.ties.middle);
             let middle = step.usual[bay] * middling[step.stage] * string;
             crowding += middle * step.crowding;
@@ -58,7 +62,7 @@ impl Cause {
                 None => waiting += waited,
             }
             if step.together {
-                bay = scratch.waited_for[number];
+                bay = followed.waited_for(number);
             }
         }
         note(waiting, Self::Break);

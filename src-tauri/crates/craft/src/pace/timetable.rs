@@ -93,7 +93,7 @@ pub fn timetable(asked: &Asked<'_>) -> Vec<Entry> {
     let mut seen = Seen::default();
     let mut scratch = Scratch::new(asked.programme);
     let (programme, calendar) = (asked.programme, asked.calendar);
-    programme.follow(calendar, middling, &mut scratch, &mut seen);
+    programme.follow(calendar, [middling], &mut scratch, &mut seen);
     let mut entries = asked.talks(&seen);
     entries.extend(asked.work(&seen));
     let mut entries: Vec<Entry> = entries
@@ -117,15 +117,15 @@ struct Seen {
 }
 
 impl Witness for Seen {
-    fn lesson(&mut self, lesson: usize, waited_from: f64, span: Span) {
+    fn lesson(&mut self, _course: usize, lesson: usize, waited_from: f64, span: Span) {
         self.lessons.push((lesson, waited_from, span));
     }
 
-    fn stopped(&mut self, step: usize) {
+    fn stopped(&mut self, _course: usize, step: usize) {
         self.stopped = Some(step);
     }
 
-    fn done(&mut self, _step: usize, clock: f64) {
+    fn done(&mut self, _course: usize, _step: usize, clock: f64) {
         self.done.push(clock);
     }
 }

@@ -7,8 +7,9 @@
 use super::drawn::{LONGEST, clock, luck, programme};
 use crate::course::Day;
 use crate::pace::calendar::{Calendar, Span, minutes_to};
-use crate::pace::follow::Scratch;
+use crate::pace::follow::{Scratch, Witness};
 use crate::pace::forecast::{self, Forecast};
+use crate::pace::holdup::Cause;
 use crate::pace::luck::Luck;
 use crate::pace::programme::Programme;
 use chrono::{NaiveDate, TimeDelta};
@@ -57,8 +58,46 @@ fn later() -> impl Strategy<Value = Vec<u32>> {
 fn ends(programme: &Programme, calendar: &Calendar, luck: &Luck) -> Vec<f64> {
     let mut scratch = Scratch::new(programme);
     (0..luck.len())
-        .map(|course| programme.follow(calendar, luck.course(course), &mut scratch, &mut ()))
+        .flat_map(|course| {
+            let alone = [luck.course(course)];
+            programme.follow(calendar, alone, &mut scratch, &mut ())
+        })
         .collect()
+}
+
+/// All that is told of each of `N` courses: lessons, steps and where it stopped, as told.
+struct Told<const N: usize>([Vec<(&'static str, usize, f64)>; N]);
+
+impl<const N: usize> Witness for Told<N> {
+    fn lesson(&mut self, course: usize, lesson: usize, waited_from: f64, span: Span) {
+        let times = [waited_from, span.from, span.to];
+        self.0[course].extend(times.map(|time| ("lesson", lesson, time)));
+    }
+
+    fn stopped(&mut self, course: usize, step: usize) {
+        self.0[course].push(("stopped", step, 0.0));
+    }
+
+    fn done(&mut self, course: usize, step: usize, clock: f64) {
+        self.0[course].push(("done", step, clock));
+    }
+}
+
+/// What is told of courses that go `N` abreast, when each ends and what held it up.
+fn abreast<const N: usize>(programme: &Programme, calendar: &Calendar, luck: &Luck) -> Vec<String> {
+    let mut scratch = Scratch::<N>::new(programme);
+    let middling = vec![1.0; programme.steps.len()];
+    let mut all = Vec::new();
+    for first in (0..luck.len()).step_by(N) {
+        let courses = std::array::from_fn(|at| luck.course(first + at));
+        let mut told = Told::<N>(std::array::from_fn(|_| Vec::new()));
+        let ends = programme.follow(calendar, courses, &mut scratch, &mut told);
+        for (course, (told, end)) in told.0.iter().zip(ends).enumerate() {
+            let cause = Cause::of(programme, scratch.followed(course), &middling);
+            all.push(format!("{told:?} {end} {cause:?}"));
+        }
+    }
+    all
 }
 
 /// No course of the first kind ends after the same course of the second.
@@ -81,6 +120,21 @@ fn forecast_of(programme: &Programme, calendar: &Calendar, luck: &Luck) -> Forec
 }
 
 proptest! {
+    #[test]
+    fn a_course_goes_abreast_of_others_as_it_goes_alone(
+        drawn in programme(), days in later(), seed in any::<u64>(), asked in 1..SAMPLES,
+    ) {
+        let programme = drawn.programme();
+        let (luck, calendar) = (luck(seed, SAMPLES, programme.bays), calendar(&days));
+        prop_assert_eq!(
+            abreast::<8>(&programme, &calendar, &luck),
+            abreast::<1>(&programme, &calendar, &luck)
+        );
+        // Any number of courses, also one that leaves places free.
+        let some = forecast::ends(&programme, &calendar, &luck, &forecast::first(asked));
+        prop_assert_eq!(some.as_slice(), &ends(&programme, &calendar, &luck)[..asked]);
+    }
+
     #[test]
     fn no_course_ends_later_for_longer_days(
         drawn in programme(), days in later(), day in any::<prop::sample::Index>(),
