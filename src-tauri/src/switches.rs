@@ -3,26 +3,33 @@
 
 /// Each switch, and what it is set to unless somebody has set it already.
 #[cfg(target_os = "linux")]
-const SWITCHES: [(&str, &str); 2] = [
-    // The page's scripts are read as they stand, and not compiled. They are short, and wait for
-    // Rust most of the time; what the engine's compiler makes of them takes more memory than all
-    // else the page holds, and a page without it needs no memory that can be both written and run.
-    ("JSC_useJIT", "0"),
-    // Memory that was freed goes back to the system from 128 KiB on, the C library's own first
-    // threshold. Left alone it rises with the largest block ever freed: one large page looked at,
-    // and all day more is kept.
-    ("MALLOC_TRIM_THRESHOLD_", "131072"),
-];
+fn switches() -> [(&'static str, String); 3] {
+    let processors = std::thread::available_parallelism().map_or(1, usize::from);
+    [
+        // The page's scripts are read as they stand, and not compiled. They are short, and wait for
+        // Rust most of the time; what the engine's compiler makes of them takes more memory than all
+        // else the page holds, and a page without it needs no memory that can be both written and run.
+        ("JSC_useJIT", "0".to_owned()),
+        // Memory that was freed goes back to the system from 128 KiB on, the C library's own first
+        // threshold. Left alone it rises with the largest block ever freed: one large page looked at,
+        // and all day more is kept.
+        ("MALLOC_TRIM_THRESHOLD_", "131072".to_owned()),
+        // The C library would set up to eight parts of its memory apart for each processor, and what
+        // is free in one is of no use to the others. No more threads ask at once than there are
+        // processors.
+        ("MALLOC_ARENA_MAX", processors.to_string()),
+    ]
+}
 
 /// Starts this program anew with the switches that are not set. Where that fails, it goes on as
 /// it is.
 #[cfg(target_os = "linux")]
 pub(crate) fn set() {
     use std::os::unix::process::CommandExt;
-    let missing = SWITCHES
-        .iter()
-        .filter(|(name, _)| std::env::var_os(name).is_none());
-    let missing: Vec<_> = missing.copied().collect();
+    let missing: Vec<_> = switches()
+        .into_iter()
+        .filter(|(name, _)| std::env::var_os(name).is_none())
+        .collect();
     if missing.is_empty() {
         return;
     }
