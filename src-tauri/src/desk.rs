@@ -361,10 +361,10 @@ impl Desk {
         self.print_folder = Some(folder);
     }
 
-    /// What pages are made of, so that the desk is free meanwhile. None of them tells what could be
-    /// done otherwise.
-    pub(crate) fn print_job(&self, asked: PagesAsked) -> PrintJob {
-        PrintJob::new(&self.course, &self.press, asked)
+    /// What pages are made of, so that the desk is free meanwhile.
+    pub(crate) fn print_job(&mut self, asked: PagesAsked) -> Result<PrintJob, Error> {
+        self.advise()?;
+        Ok(PrintJob::new(&self.course, &self.press, asked))
     }
 
     /// Remembers the folder of the last print.

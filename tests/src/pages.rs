@@ -2,7 +2,6 @@
 //! printer meet it.
 
 mod pages {
-    mod advice;
     mod american;
     mod area;
     mod awkward;

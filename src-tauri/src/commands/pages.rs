@@ -32,7 +32,7 @@ pub(crate) async fn preview_page(
     page: usize,
     asked: PagesAsked,
 ) -> Reply<PagePreview> {
-    let job = shared.desk().print_job(asked);
+    let job = shared.desk().print_job(asked).map_err(trouble)?;
     away_from_the_desk(&LOOKED_AT, move || job.page(&document, page)).await
 }
 
@@ -68,11 +68,11 @@ pub(crate) async fn print(
     told: Channel<Printing>,
 ) -> Reply<Printed> {
     let (job, folder) = {
-        let desk = shared.desk();
+        let mut desk = shared.desk();
         let folder = desk
             .print_folder()
             .ok_or_else(|| trouble(Error::NoFolder))?;
-        (desk.print_job(asked), folder)
+        (desk.print_job(asked).map_err(trouble)?, folder)
     };
     let stop = shared.stop_print.clone();
     stop.store(false, Ordering::Relaxed);

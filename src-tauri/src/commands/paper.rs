@@ -20,7 +20,7 @@ pub(crate) async fn paper_sheets(
     asked: PagesAsked,
     told: Channel<Printing>,
 ) -> Reply<Option<PaperSheets>> {
-    let job = shared.desk().print_job(asked);
+    let job = shared.desk().print_job(asked).map_err(trouble)?;
     let stop = shared.stop_print.clone();
     stop.store(false, Ordering::Relaxed);
     away_from_the_desk(&PRINTED, move || {

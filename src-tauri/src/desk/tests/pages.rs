@@ -15,9 +15,9 @@ fn asked(large_print: bool, students: Option<Vec<usize>>) -> PagesAsked {
 
 #[test]
 fn a_page_is_of_the_edition_and_the_students_asked_for() {
-    let (_folder, _path, desk) = desk_with_file();
-    let page = |document: &str, page: usize, asked: PagesAsked| {
-        let job = desk.print_job(asked);
+    let (_folder, _path, mut desk) = desk_with_file();
+    let mut page = |document: &str, page: usize, asked: PagesAsked| {
+        let job = desk.print_job(asked).expect("planned");
         job.page(document, page).expect("a page")
     };
     let all = page("attendance-slip", 1, asked(false, None));
@@ -37,18 +37,21 @@ fn a_page_is_of_the_edition_and_the_students_asked_for() {
     assert!(usual.pages < large.pages);
     assert!(usual.svg.contains("place:frames"));
     assert!(usual.own.is_empty());
-    let none = desk.print_job(asked(false, None)).page("no-such", 1);
+    let none = desk
+        .print_job(asked(false, None))
+        .expect("planned")
+        .page("no-such", 1);
     let told = shown::trouble(none.expect_err("no document"));
     assert_eq!(told.code, "no-document");
 }
 
 #[test]
 fn a_print_tells_what_it_sets_and_stops_when_it_is_told_to() {
-    let (folder, _path, desk) = desk_with_file();
+    let (folder, _path, mut desk) = desk_with_file();
     let into = folder.path().join("pages");
     let names = ["feedback-sheet", "return-list", "ready-list"].map(str::to_owned);
     let told: RefCell<Vec<Printing>> = RefCell::default();
-    let job = desk.print_job(asked(false, None));
+    let job = desk.print_job(asked(false, None)).expect("planned");
     let pack = job.run(&names, &into, |it| {
         told.borrow_mut().push(it);
         told.borrow().len() < 3
@@ -76,10 +79,10 @@ fn a_print_tells_what_it_sets_and_stops_when_it_is_told_to() {
 
 #[test]
 fn sheets_for_a_printer_are_the_pages_of_what_was_named_or_none() {
-    let (_folder, _path, desk) = desk_with_file();
+    let (_folder, _path, mut desk) = desk_with_file();
     let names = ["frame-card", "register"].map(str::to_owned);
     let told: RefCell<Vec<Printing>> = RefCell::default();
-    let job = desk.print_job(asked(false, None));
+    let job = desk.print_job(asked(false, None)).expect("planned");
     let made = job.sheets(&names, |it| {
         told.borrow_mut().push(it);
         true
@@ -117,8 +120,11 @@ fn what_of_ones_own_can_not_be_used_is_told_beside_the_page() {
         std::fs::create_dir_all(path.parent().expect("a folder")).expect("makes it");
         std::fs::write(path, text).expect("writes");
     }
-    let desk = Desk::set_up(None, folder.path()).expect("opens");
-    let page = desk.print_job(asked(false, None)).page("ready-list", 1);
+    let mut desk = Desk::set_up(None, folder.path()).expect("opens");
+    let page = desk
+        .print_job(asked(false, None))
+        .expect("planned")
+        .page("ready-list", 1);
     let own = page.expect("the built-in page").own;
     let [lesson, template] = own.as_slice() else {
         panic!("{own:?}");
