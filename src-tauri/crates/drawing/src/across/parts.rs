@@ -2,10 +2,11 @@
 
 use crate::across::cut::{Cut, STRING_RING_MM, outwards};
 use crate::across::cut_stones::Laid;
+use crate::paper::fitting::fitted;
 use crate::paper::pen::Pen;
 use crate::paper::scale::{Scale, ringed};
 use crate::paper::scene::{Point, Room, Scene};
-use crate::paper::sheet::{Heading, Sheet, fitted};
+use crate::paper::sheet::{Heading, Sheet};
 use crate::paper::side_notes::{Towards, spread};
 use craft::course::Course;
 use craft::plan::Plan;

@@ -1,9 +1,10 @@
 //! A face with faults, drawn stone by stone under squares, for a student to find them.
 
+use crate::paper::fitting::fitted;
 use crate::paper::pen::Pen;
 use crate::paper::scale::Scale;
 use crate::paper::scene::{Anchor, Point, Room, Scene};
-use crate::paper::sheet::{FIGURE_MM, Heading, Sheet, fitted};
+use crate::paper::sheet::{FIGURE_MM, Heading, Sheet};
 use craft::quantity::{Length, Read};
 use craft::stonework::{self, Role};
 use craft::worksheet::{FaultWall, Grid};

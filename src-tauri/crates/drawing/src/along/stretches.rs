@@ -1,8 +1,9 @@
 //! Long walls in stretches, drawn one below another so that their figures can be read.
 
+use crate::paper::fitting::{TooLarge, at_largest_scale, in_least_room, sound};
 use crate::paper::scale::Scale;
 use crate::paper::scene::Room;
-use crate::paper::sheet::{GROWTH, LARGEST_ROOM_MM, Sheet, at_largest_scale, sound};
+use crate::paper::sheet::Sheet;
 use craft::frames::FrameRow;
 use craft::plan::Plan;
 use craft::quantity::{Length, Read, metres};
@@ -90,19 +91,14 @@ pub(crate) fn laid_out(
     room: Room,
     draw: impl Fn(Scale, Room, &[Stretch<'_>]) -> Sheet,
 ) -> (Fitted, Sheet) {
-    let mut room = sound(room);
-    loop {
-        if let Some(found) = laid_within(plan, room, &draw) {
-            return found;
-        }
-        if LARGEST_ROOM_MM < room.width_mm {
+    in_least_room(room, |room| laid_within(plan, room, &draw)).map_or_else(
+        |room| {
             let (scale, count) = (Scale::SMALLEST, 1);
             let sheet = draw(scale, room, &stretches(plan, count));
-            return (Fitted { scale, room, count }, sheet);
-        }
-        room.width_mm *= GROWTH;
-        room.height_mm *= GROWTH;
-    }
+            (Fitted { scale, room, count }, sheet)
+        },
+        |(found, _)| found,
+    )
 }
 
 /// The drawing in the fewest stretches that leave roomy bays in this room, or in those that
@@ -111,19 +107,24 @@ fn laid_within(
     plan: &Plan,
     room: Room,
     draw: impl Fn(Scale, Room, &[Stretch<'_>]) -> Sheet,
-) -> Option<(Fitted, Sheet)> {
+) -> Result<(Fitted, Sheet), TooLarge> {
     let mut best: Option<(Fitted, Sheet)> = None;
+    let mut least = TooLarge::UNKNOWN;
     for count in 1..=MOST.min(plan.frames.rows.len()) {
         let parts = stretches(plan, count);
         let longest = longest(&parts);
         let legible = |scale: Scale| LEAST_LENGTH_MM < scale.mm(longest);
         let found = at_largest_scale(room, legible, |scale, room| draw(scale, room, &parts));
-        let Some((scale, sheet)) = found else {
-            continue;
+        let (scale, sheet) = match found {
+            Ok(found) => found,
+            Err(too_large) => {
+                least = least.or(too_large);
+                continue;
+            }
         };
         let fitted = Fitted { scale, room, count };
         if ROOMY_BAY_MM <= scale.mm(narrowest_bay(plan)) {
-            return Some((fitted, sheet));
+            return Ok((fitted, sheet));
         }
         if best
             .as_ref()
@@ -132,7 +133,7 @@ fn laid_within(
             best = Some((fitted, sheet));
         }
     }
-    best
+    best.ok_or(least)
 }
 
 /// A drawing made in as many stretches as it takes for each to fit the room by itself, on a sheet

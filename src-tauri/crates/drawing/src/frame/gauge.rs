@@ -1,10 +1,11 @@
 //! The batter gauge: the right triangle that holds a face to its slope.
 
 use crate::paper::dimension::{Across, Outside, tick};
+use crate::paper::fitting::fitted;
 use crate::paper::pen::Pen;
 use crate::paper::scale::{Scale, strip};
 use crate::paper::scene::{Anchor, Point, Room, Scene};
-use crate::paper::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM, fitted};
+use crate::paper::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM};
 use crate::paper::side_notes::{Note, Towards, side_notes};
 use crate::paper::words::{self, shown};
 use craft::course::{Course, End};

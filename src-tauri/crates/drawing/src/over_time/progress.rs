@@ -6,9 +6,10 @@ use crate::over_time::flags::{Flag, raise};
 use crate::over_time::key::{SAMPLE_MM, Sample, key};
 use crate::over_time::plot::{Plot, at, filling, written_share};
 use crate::over_time::progress_words::{description, reported};
+use crate::paper::fitting::fitted_chart;
 use crate::paper::pen::Pen;
 use crate::paper::scene::{Anchor, Point, Room, Scene};
-use crate::paper::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM, fitted_chart, line_of};
+use crate::paper::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM, line_of};
 use crate::paper::strewn::steps;
 
 /// What the picture is made of. Times are minutes of the course calendar, shares of the whole

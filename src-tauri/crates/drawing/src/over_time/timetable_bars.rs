@@ -9,9 +9,10 @@ use crate::over_time::timetable::{Timetable, TimetableDay};
 use crate::over_time::timetable_words::description;
 use crate::over_time::whiskers::{Leaves, Line, pieces};
 use crate::paper::day_row::DayRow;
+use crate::paper::fitting::fitted_chart;
 use crate::paper::pen::Pen;
 use crate::paper::scene::{Anchor, Point, Room, Scene};
-use crate::paper::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM, fitted_chart};
+use crate::paper::sheet::{FIGURE_MM, Heading, Sheet, WORD_MM};
 use crate::paper::text_box::width;
 use std::ops::Range;
 

@@ -3,6 +3,7 @@
 pub(crate) mod block;
 pub(crate) mod day_row;
 pub(crate) mod dimension;
+pub(crate) mod fitting;
 pub(crate) mod free_place;
 pub(crate) mod handle;
 pub(crate) mod hatching;

@@ -133,10 +133,21 @@ impl Sheet {
         }
     }
 
-    pub(crate) fn fits(&self, room: Room) -> bool {
+    /// The least room for it, with white paper round it.
+    pub(crate) fn needs(&self) -> Room {
         let extent = self.extent();
-        extent.width() + 2.0 * MARGIN_MM <= room.width_mm
-            && extent.height() + 2.0 * MARGIN_MM <= room.height_mm
+        Room {
+            width_mm: extent.width() + 2.0 * MARGIN_MM,
+            height_mm: extent.height() + 2.0 * MARGIN_MM,
+        }
+    }
+
+    pub(crate) fn fits(&self, room: Room) -> bool {
+        let Room {
+            width_mm,
+            height_mm,
+        } = self.needs();
+        width_mm <= room.width_mm && height_mm <= room.height_mm
     }
 }
 
@@ -161,79 +172,6 @@ impl Text {
     pub(crate) fn turned(mut self) -> Self {
         self.turned = true;
         self
-    }
-}
-
-/// The drawing at the largest round scale that fits the room, if one does while the wall is
-/// still `legible`.
-pub(crate) fn at_largest_scale(
-    room: Room,
-    legible: impl Fn(Scale) -> bool,
-    draw: impl Fn(Scale, Room) -> Sheet,
-) -> Option<(Scale, Sheet)> {
-    Scale::all()
-        .take_while(|scale| legible(*scale))
-        .find_map(|scale| {
-            let sheet = draw(scale, room);
-            sheet.fits(room).then_some((scale, sheet))
-        })
-}
-
-/// The drawing at the largest round scale that fits the room. Where texts alone are too
-/// much for the room, or the wall would be smaller than `legible` allows, the room grows in
-/// its own proportions until it is large enough.
-pub(crate) fn fitted(
-    room: Room,
-    legible: impl Fn(Scale) -> bool,
-    draw: impl Fn(Scale, Room) -> Sheet,
-) -> (Scale, Sheet, Room) {
-    let mut room = sound(room);
-    loop {
-        if let Some((scale, sheet)) = at_largest_scale(room, &legible, &draw) {
-            return (scale, sheet, room);
-        }
-        if LARGEST_ROOM_MM < room.width_mm {
-            return (Scale::SMALLEST, draw(Scale::SMALLEST, room), room);
-        }
-        room.width_mm *= GROWTH;
-        room.height_mm *= GROWTH;
-    }
-}
-
-/// The same for a picture without a scale, drawn for a room.
-pub(crate) fn fitted_chart(room: Room, draw: impl Fn(Room) -> Sheet) -> (Sheet, Room) {
-    let mut room = sound(room);
-    loop {
-        let sheet = draw(room);
-        if sheet.fits(room) || LARGEST_ROOM_MM < room.width_mm {
-            return (sheet, room);
-        }
-        room.width_mm *= CHART_GROWTH;
-        room.height_mm *= CHART_GROWTH;
-    }
-}
-
-/// The same where no round scale has to be met.
-const CHART_GROWTH: f64 = 1.02;
-/// How much larger the next room tried is.
-pub(crate) const GROWTH: f64 = 1.02;
-/// A room beyond which no drawing needs to grow: the end of the search, not a size in use.
-pub(crate) const LARGEST_ROOM_MM: f64 = 3000.0;
-/// A room below which no drawing is tried.
-const SMALLEST_ROOM_MM: f64 = 60.0;
-
-/// A room with sides a drawing can be made in.
-pub(crate) fn sound(room: Room) -> Room {
-    let side = |given: f64| {
-        if given.is_finite() {
-            given.clamp(SMALLEST_ROOM_MM, LARGEST_ROOM_MM)
-        } else {
-            SMALLEST_ROOM_MM
-        }
-    };
-    Room {
-        width_mm: side(room.width_mm),
-        height_mm: side(room.height_mm),
     }
 }
 
