@@ -10,7 +10,7 @@ use crate::outside::Outside;
 use crate::print_job::PrintJob;
 use crate::shown::{self, trouble};
 use craft::plan::{Asked, Memory};
-use documents::Course;
+use documents::{Course, asked_by_pages};
 use files::course::{self, CourseFile};
 use files::{Fault, Library, clear_leftovers};
 use press::Press;
@@ -363,7 +363,9 @@ impl Desk {
 
     /// What pages are made of, so that the desk is free meanwhile.
     pub(crate) fn print_job(&mut self, asked: PagesAsked) -> Result<PrintJob, Error> {
-        self.advise()?;
+        if asked_by_pages(&self.course.file) == Asked::Advice {
+            self.advise()?;
+        }
         Ok(PrintJob::new(&self.course, &self.press, asked))
     }
 

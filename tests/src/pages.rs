@@ -2,6 +2,7 @@
 //! printer meet it.
 
 mod pages {
+    mod advice;
     mod american;
     mod area;
     mod awkward;

@@ -29,7 +29,7 @@ pub use drawing::{Axis, DayRow, Handle, Moves, Point, Stop};
 pub use drawings::{Drawings, Picture};
 pub use edition::Edition;
 pub use filled::filled;
-pub use list::{DOCUMENTS, Document, named, wanted};
+pub use list::{DOCUMENTS, Document, asked_by_pages, named, wanted};
 pub use made::{Fed, Preview, Replaced, Sheets, fed, preview, print, sheets};
 pub use pack::{Error, Pack, pack};
 pub use reasons::reasons;

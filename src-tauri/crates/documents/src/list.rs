@@ -2,6 +2,8 @@
 
 use crate::Course;
 use crate::feed::{self, Feed};
+use craft::plan::Asked;
+use files::course::CourseFile;
 
 /// One document.
 pub struct Document {
@@ -36,6 +38,16 @@ impl Document {
 
 /// The one document that private notes stand on.
 const CONTACTS: &str = "contacts-sheet";
+
+/// How much of the plan of this course its pages tell: what could be done otherwise only once
+/// something has been built.
+pub fn asked_by_pages(file: &CourseFile) -> Asked {
+    if file.course.running.progress.is_empty() {
+        Asked::Figures
+    } else {
+        Asked::Advice
+    }
+}
 
 /// All documents, in the order in which they are needed.
 pub const DOCUMENTS: &[Document] = &[

@@ -1,7 +1,7 @@
 //! `print`: which documents, whose pages, in which edition, and what is told of them.
 
 use crate::arguments::{APART, Print};
-use crate::run::{Done, open};
+use crate::run::{Done, open_for_pages};
 use crate::tell;
 use crate::text::harmless;
 use documents::{Course, DOCUMENTS, Document, Edition, Pack, Replaced, fed, named, wanted};
@@ -26,7 +26,7 @@ pub(crate) fn print(asked: &Print, out: &mut String) -> Done {
     let only = only
         .map(|name| document(name.trim()))
         .collect::<Result<Vec<_>, _>>()?;
-    let mut course = open(file, asked.store.as_deref())?;
+    let mut course = open_for_pages(file, asked.store.as_deref())?;
     if !asked.students.is_empty() {
         course.chosen = Some(chosen(&course, &asked.students)?);
     }

@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 use craft::plan::{Asked, Memory};
 use craft::quantity::show_count;
 use documents::calendar::{self, Detail};
-use documents::{Course, FromStore};
+use documents::{Course, FromStore, asked_by_pages};
 use files::course::CourseFile;
 use files::{Fault, Library, save_new};
 use std::error::Error;
@@ -40,7 +40,7 @@ pub(crate) fn plan(file: &Path, json: bool, store: Option<&Path>, out: &mut Stri
 
 pub(crate) fn check(file: &Path, store: Option<&Path>, names: bool, out: &mut String) -> Done {
     // The list does not rest on what could be done otherwise, which takes longer than all the rest.
-    let course = opened(file, store, Asked::Figures)?;
+    let course = opened(file, store, |_| Asked::Figures)?;
     let names = if names {
         text::Names::Shown
     } else {
@@ -86,11 +86,21 @@ pub(crate) fn licences(out: &mut String) -> Done {
 }
 
 pub(crate) fn open(path: &Path, store: Option<&Path>) -> Result<Course, Box<dyn Error>> {
-    opened(path, store, Asked::Advice)
+    opened(path, store, |_| Asked::Advice)
 }
 
-fn opened(path: &Path, store: Option<&Path>, asked: Asked) -> Result<Course, Box<dyn Error>> {
+/// As much of it as its pages tell.
+pub(crate) fn open_for_pages(path: &Path, store: Option<&Path>) -> Result<Course, Box<dyn Error>> {
+    opened(path, store, asked_by_pages)
+}
+
+fn opened(
+    path: &Path,
+    store: Option<&Path>,
+    asked: fn(&CourseFile) -> Asked,
+) -> Result<Course, Box<dyn Error>> {
     let (file, text) = CourseFile::open(path)?;
+    let asked = asked(&file);
     let course = planned_for(file, path, store, asked)?
         .map_err(|fault| fault.in_file(&path.display().to_string(), &text))?;
     Ok(course)

@@ -3,7 +3,12 @@
 use super::*;
 use crate::edits::Told;
 
-fn told<'a>(stage: &'a str, time: &'a str, bay: Option<usize>, done: &'a str) -> Told<'a> {
+pub(super) fn told<'a>(
+    stage: &'a str,
+    time: &'a str,
+    bay: Option<usize>,
+    done: &'a str,
+) -> Told<'a> {
     Told {
         day: 0,
         time,

@@ -45,6 +45,36 @@ fn a_page_is_of_the_edition_and_the_students_asked_for() {
     assert_eq!(told.code, "no-document");
 }
 
+/// Pages wait for what could be done otherwise only where they tell of it: once something has been
+/// built.
+#[test]
+fn pages_are_the_same_before_and_after_the_advice() {
+    let (_folder, _path, mut desk) = desk_with_file();
+    for told in [false, true] {
+        if told {
+            let line = super::day::told("line", "15:00", None, "done");
+            desk.tell(&line).expect("told");
+        } else {
+            desk.edit("wall.height", "1.2 m", false).expect("edits");
+        }
+        assert!(!desk.view().advised);
+        let soon = run_sheet(&mut desk);
+        assert_eq!(desk.view().advised, told);
+        desk.advise().expect("advises");
+        let same = soon == run_sheet(&mut desk);
+        assert!(same, "another run sheet, told: {told}");
+        let today = desk.view().written.running.today;
+        assert_eq!(today.is_some_and(|it| !it.cures.is_empty()), told);
+    }
+}
+
+fn run_sheet(desk: &mut Desk) -> Vec<String> {
+    let job = desk.print_job(asked(false, None)).expect("planned");
+    let page = |at| job.page("run-sheet", at).expect("a page");
+    let pages = page(1).pages;
+    (1..=pages).map(|at| page(at).svg).collect()
+}
+
 #[test]
 fn a_print_tells_what_it_sets_and_stops_when_it_is_told_to() {
     let (folder, _path, mut desk) = desk_with_file();
