@@ -73,19 +73,22 @@ fn drawn((plan, course, heaps): (&Plan, &Course, &Heaps), room: Room, keyed: boo
     let used = Cell::new(0);
     let (scale, mut sheet, room) = fitted(room, legible, |scale, room| {
         // The best liked of those that fit at this scale.
-        let may = lies
-            .iter()
-            .enumerate()
-            .filter(|(_, lie)| lie.may_fit(scale, room) || scale == Scale::SMALLEST);
-        let drawn = may.map(|(at, lie)| (at, seen((plan, course, heaps), scale, room, lie)));
-        let fits = drawn.into_iter().find(|(_, sheet)| sheet.fits(room));
-        fits.map_or_else(
-            || too_large(room),
-            |(at, sheet)| {
+        let mut least = f64::INFINITY;
+        for (at, lie) in lies.iter().enumerate() {
+            let needed = lie.needed(scale, room);
+            if TRIED < needed && scale != Scale::SMALLEST {
+                least = least.min(needed / TRIED);
+                continue;
+            }
+            let sheet = seen((plan, course, heaps), scale, room, lie);
+            let times = sheet.times(room);
+            if times <= 1.0 {
                 used.set(at);
-                sheet
-            },
-        )
+                return sheet;
+            }
+            least = least.min(times);
+        }
+        so_much_too_large(room, least)
     });
     // Stones make no drawing larger, so they are strewn once it is known how it lies.
     if let Some(lie) = lies.get(used.get()) {
@@ -192,13 +195,14 @@ impl Lie {
         ]
     }
 
-    fn may_fit(&self, scale: Scale, room: Room) -> bool {
+    /// How many times larger the room would have to be at least for it at this scale.
+    fn needed(&self, scale: Scale, room: Room) -> f64 {
         // Words may need no room beyond the heaps.
         let wider = Room {
             width_mm: room.width_mm + WORDS_MM,
             height_mm: room.height_mm + WORDS_MM,
         };
-        scale.mm_per_m() <= self.scale(wider) * TRIED
+        scale.mm_per_m() / self.scale(wider)
     }
 }
 
@@ -240,10 +244,10 @@ fn key_within(
         .unwrap_or_else(|| in_columns(1))
 }
 
-/// A sheet that does not fit, so that the next smaller scale is tried.
-fn too_large(room: Room) -> Sheet {
+/// A sheet so many times larger than the room, so that a smaller scale is tried.
+fn so_much_too_large(room: Room, times: f64) -> Sheet {
     let mut sheet = Sheet::default();
-    let far = Point::new(2.0 * room.width_mm, 2.0 * room.height_mm);
+    let far = Point::new(times * room.width_mm, times * room.height_mm);
     sheet.line(Pen::Dimension, Point::new(0.0, 0.0), far);
     sheet
 }

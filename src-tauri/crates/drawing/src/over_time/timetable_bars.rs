@@ -89,6 +89,7 @@ fn some_days(timetable: &Timetable, days: Range<usize>, room: Room, packing: Pac
     });
     let left = names.fold(0.0, f64::max) + BESIDE_MM;
     let mut right = room.width_mm - 4.0 - ARROW_MM;
+    let samples = samples(timetable);
     let draw = |right: f64| {
         let hours = Hours::of(&timetable.days, left, right);
         let mut sheet = Sheet::default();
@@ -98,13 +99,7 @@ fn some_days(timetable: &Timetable, days: Range<usize>, room: Room, packing: Pac
         for at in days.clone() {
             sheet.stack(one_day(timetable, at, &hours, packing), DAYS_APART_MM);
         }
-        key(
-            &mut sheet,
-            0.0,
-            room.width_mm - 6.0,
-            &samples(timetable),
-            &[],
-        );
+        key(&mut sheet, 0.0, room.width_mm - 6.0, &samples, &[]);
         sheet
     };
     let mut sheet = draw(right);

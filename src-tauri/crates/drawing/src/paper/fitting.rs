@@ -14,6 +14,11 @@ const MOST_STEPS: u8 = 200;
 /// A room below which no drawing is tried.
 const SMALLEST_ROOM_MM: f64 = 60.0;
 
+/// At half the scale a drawing is at least half as large, because its words stay as they are; but
+/// where they find better places than before, less than that by so many times at most. A guess: were
+/// it too low, a drawing would come out at a smaller scale than it could.
+const ARRANGED_BETTER: f64 = 2.0;
+
 /// By how many times what was drawn is too large for its room.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
 pub(crate) struct TooLarge(f64);
@@ -39,26 +44,35 @@ impl TooLarge {
 
 /// A sheet in its room, if it fits.
 fn fitting(sheet: Sheet, room: Room) -> Result<Sheet, TooLarge> {
-    if sheet.fits(room) {
-        return Ok(sheet);
+    let times = sheet.times(room);
+    if times <= 1.0 {
+        Ok(sheet)
+    } else {
+        Err(TooLarge(times))
     }
-    let needs = sheet.needs();
-    let times = (needs.width_mm / room.width_mm).max(needs.height_mm / room.height_mm);
-    Err(TooLarge(times))
 }
 
 /// The drawing at the largest round scale that fits the room, if one does while the wall is
-/// still `legible`.
+/// still `legible`. Scales at which it is far too large, by what it was at a larger one, are passed
+/// over.
 pub(crate) fn at_largest_scale(
     room: Room,
     legible: impl Fn(Scale) -> bool,
     draw: impl Fn(Scale, Room) -> Sheet,
 ) -> Result<(Scale, Sheet), TooLarge> {
     let mut least = TooLarge::UNKNOWN;
+    let mut hopeless_before = 0.0;
     for scale in Scale::all().take_while(|scale| legible(*scale)) {
+        let n = f64::from(scale.n());
+        if n < hopeless_before {
+            continue;
+        }
         match fitting(draw(scale, room), room) {
             Ok(sheet) => return Ok((scale, sheet)),
-            Err(too_large) => least = least.or(too_large),
+            Err(too_large) => {
+                hopeless_before = n * too_large.0 / ARRANGED_BETTER;
+                least = least.or(too_large);
+            }
         }
     }
     Err(least)

@@ -133,21 +133,17 @@ impl Sheet {
         }
     }
 
-    /// The least room for it, with white paper round it.
-    pub(crate) fn needs(&self) -> Room {
+    /// So many times as large as the room, with white paper round it, in the direction in which it
+    /// is larger.
+    pub(crate) fn times(&self, room: Room) -> f64 {
         let extent = self.extent();
-        Room {
-            width_mm: extent.width() + 2.0 * MARGIN_MM,
-            height_mm: extent.height() + 2.0 * MARGIN_MM,
-        }
+        let wide = (extent.width() + 2.0 * MARGIN_MM) / room.width_mm;
+        let high = (extent.height() + 2.0 * MARGIN_MM) / room.height_mm;
+        wide.max(high)
     }
 
     pub(crate) fn fits(&self, room: Room) -> bool {
-        let Room {
-            width_mm,
-            height_mm,
-        } = self.needs();
-        width_mm <= room.width_mm && height_mm <= room.height_mm
+        self.times(room) <= 1.0
     }
 }
 

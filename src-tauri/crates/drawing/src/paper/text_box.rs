@@ -96,7 +96,15 @@ fn ascent(words: &str) -> f64 {
 /// How wide a line of text is, in millimetres.
 pub(crate) fn width(words: &str, size_mm: f64, bold: bool) -> f64 {
     let table = if bold { &BOLD } else { &REGULAR };
-    let thousandths: u32 = words.chars().map(|letter| advance(letter, table)).sum();
+    millimetres(advances(words, table), size_mm)
+}
+
+/// The widths of all letters, in thousandths of the size.
+fn advances(words: &str, table: &[u16; 95]) -> u32 {
+    words.chars().map(|letter| advance(letter, table)).sum()
+}
+
+fn millimetres(thousandths: u32, size_mm: f64) -> f64 {
     f64::from(thousandths) / 1000.0 * size_mm
 }
 
@@ -139,13 +147,20 @@ const BOLD: [u16; 95] = [
 /// Breaks words into lines no wider than `room_mm`; a single word that is wider stays whole.
 pub(crate) fn wrap(words: &str, size_mm: f64, room_mm: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
+    let mut wide = 0;
     for word in words.split_whitespace() {
+        let own = advances(word, &REGULAR);
+        let with_it = wide + advance(' ', &REGULAR) + own;
         match lines.last_mut() {
-            Some(line) if width(&format!("{line} {word}"), size_mm, false) <= room_mm => {
+            Some(line) if millimetres(with_it, size_mm) <= room_mm => {
                 line.push(' ');
                 line.push_str(word);
+                wide = with_it;
             }
-            _ => lines.push(word.to_owned()),
+            _ => {
+                lines.push(word.to_owned());
+                wide = own;
+            }
         }
     }
     lines
