@@ -61,11 +61,18 @@ impl<'a> Cleaner<'a> {
 
     /// The same text, cleaned.
     pub(crate) fn text(&mut self, text: &str) -> String {
-        let text = text.replace("\r\n", "\n");
         let mut out = String::with_capacity(text.len());
-        for c in text.chars() {
-            out.extend(self.printed(c));
+        let mut rest = text;
+        while let Some((at, c)) = rest.char_indices().find(|(_, c)| !is_plain(*c)) {
+            let (plain, from_here) = rest.split_at(at);
+            out.push_str(plain);
+            rest = &from_here[c.len_utf8()..];
+            // Both together end one line.
+            if c != '\r' || !rest.starts_with('\n') {
+                out.extend(self.printed(c));
+            }
         }
+        out.push_str(rest);
         out
     }
 
@@ -140,6 +147,11 @@ impl<'a> Cleaner<'a> {
     }
 }
 
+/// Whether a character is printed as it is without a look at the fonts: nearly all of a drawing is.
+fn is_plain(c: char) -> bool {
+    matches!(c, '\n' | ' '..='~')
+}
+
 /// Whether a character is a mark set over, under or through the one before it, among those the
 /// fonts hold: Latin and general, Cyrillic, Hebrew, Arabic, N'Ko, Lao, symbols.
 fn is_mark(c: char) -> bool {
@@ -184,6 +196,14 @@ mod tests {
     use super::{Cleaner, STAND_IN};
     use crate::Way;
     use crate::fonts::Fonts;
+
+    #[test]
+    fn every_plain_character_is_one_that_the_fonts_hold() {
+        let fonts = Fonts::built_in();
+        let plain = || ('\0'..='\u{FF}').filter(|c| super::is_plain(*c));
+        assert_eq!(plain().count(), 96);
+        assert!(plain().all(|c| c == '\n' || fonts.cover(c)));
+    }
 
     #[test]
     fn texts_are_cleaned_wherever_they_are_and_nothing_else_is() {
