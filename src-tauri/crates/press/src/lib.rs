@@ -47,6 +47,7 @@ mod explain;
 mod fonts;
 mod inline;
 mod kept;
+mod letters;
 mod outline;
 mod sheets;
 #[cfg(test)]
@@ -240,7 +241,7 @@ impl Press {
             let at = number.min(pages.len()).saturating_sub(1);
             let page = pages.get(at).ok_or_else(|| fault("it has no pages"))?;
             Ok(Page {
-                svg: inline::inlined(&typst_svg::svg(page, &SvgOptions::default()), &put_aside),
+                svg: inline::inlined(&svg(page), &put_aside),
                 pages: pages.len(),
             })
         })
@@ -342,6 +343,11 @@ fn typeset(world: &JobWorld) -> Result<PagedDocument, Error> {
     } else {
         Err(explain(world, &warnings))
     }
+}
+
+/// A page as SVG, its letters joined.
+fn svg(page: &typst_layout::Page) -> String {
+    letters::joined(&typst_svg::svg(page, &SvgOptions::default()))
 }
 
 fn pdf_options() -> Result<PdfOptions, Error> {

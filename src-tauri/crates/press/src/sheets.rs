@@ -1,9 +1,8 @@
 //! All pages of a job as sheets of paper, to be handed to a printer by somebody who can draw SVG.
 
 use serde::{Deserialize, Serialize};
-use typst_svg::SvgOptions;
 
-use crate::{Error, Job, Press, Way, fault, typeset};
+use crate::{Error, Job, Press, Way, fault, svg, typeset};
 
 /// One page, and how large its paper is.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -41,7 +40,7 @@ impl Press {
                 .pages()
                 .iter()
                 .map(|page| Sheet {
-                    svg: typst_svg::svg(page, &SvgOptions::default()),
+                    svg: svg(page),
                     width_pt: page.frame.width().to_pt(),
                     height_pt: page.frame.height().to_pt(),
                 })
