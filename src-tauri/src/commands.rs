@@ -160,20 +160,20 @@ pub(crate) fn remove_vehicle(shared: State<'_, Shared>, at: usize) -> Reply<View
     Ok(desk.view())
 }
 
-/// Back to before the last change.
+/// Back to before the last change. `known` as for [`edit`].
 #[tauri::command(async)]
-pub(crate) fn undo(shared: State<'_, Shared>) -> Reply<View> {
+pub(crate) fn undo(shared: State<'_, Shared>, known: Option<u32>) -> Reply<Renewed> {
     let mut desk = shared.desk();
     desk.undo().map_err(trouble)?;
-    Ok(desk.view())
+    shared.renewed(known, &desk.view())
 }
 
-/// Forward again.
+/// Forward again. `known` as for [`edit`].
 #[tauri::command(async)]
-pub(crate) fn redo(shared: State<'_, Shared>) -> Reply<View> {
+pub(crate) fn redo(shared: State<'_, Shared>, known: Option<u32>) -> Reply<Renewed> {
     let mut desk = shared.desk();
     desk.redo().map_err(trouble)?;
-    Ok(desk.view())
+    shared.renewed(known, &desk.view())
 }
 
 /// Saves the course where it lives; a course that has never been saved asks where.

@@ -107,8 +107,8 @@ export const takeBackPaceOf = (at: number) => call<PaceBook>('take_back_pace_of'
 export const lookAtPaceFile = () => call<PacePreview | null>('look_at_pace_file')
 export const takeInPaceFile = () => call<PaceBook>('take_in_pace_file')
 export const exportPaceBook = () => call<string | null>('export_pace_book')
-export const undo = () => call<View>('undo')
-export const redo = () => call<View>('redo')
+export const undo = async () => renewal.taken(await call<Renewed>('undo', { known: renewal.known }))
+export const redo = async () => renewal.taken(await call<Renewed>('redo', { known: renewal.known }))
 export const save = () => call<View | null>('save')
 export const saveAs = () => call<View | null>('save_as')
 /** `tell` hears how things stand, now and whenever that changes. */

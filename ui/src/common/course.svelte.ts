@@ -27,7 +27,7 @@ export class Course {
   american = $derived(this.view !== undefined && isAmerican(this.view.values))
 
   #rust: Rust
-  #changed: () => void
+  #changed: (advice: boolean) => void
   /** What was typed while another question was on its way; the newest words of each field. */
   #waiting: Record<string, string> = {}
   /** The key that is on its way. */
@@ -40,8 +40,8 @@ export class Course {
   #advice: ReturnType<typeof setTimeout> | undefined
   #line: Promise<void> = Promise.resolve()
 
-  /** `changed` hears of every other plan. */
-  constructor(rust: Rust, changed: () => void = () => {}) {
+  /** `changed` hears of every other plan, and of the advice on one that comes after it. */
+  constructor(rust: Rust, changed: (advice: boolean) => void = () => {}) {
     this.#rust = rust
     this.#changed = changed
   }
@@ -180,14 +180,14 @@ export class Course {
   }
 
   /** Advice changes no text: an edit that goes on goes on through it. */
-  #show(reply: Reply<View | null>) {
+  #show(reply: Reply<View | null>, advice = false) {
     this.trouble = reply.ok ? undefined : reply.trouble
     if (!reply.ok || !reply.value) return
     this.view = withAdviceOf(reply.value, this.view)
-    this.#changed()
+    this.#changed(advice)
     clearTimeout(this.#advice)
     const { advise } = this.#rust
-    if (!reply.value.advised && advise) this.#advice = setTimeout(() => void this.#inTurn(async () => this.#show(await advise())), ADVICE_MS)
+    if (!reply.value.advised && advise) this.#advice = setTimeout(() => void this.#inTurn(async () => this.#show(await advise(), true)), ADVICE_MS)
   }
 
   #letGo() {
