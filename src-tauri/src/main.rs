@@ -18,6 +18,7 @@ mod history;
 mod journal;
 mod keeping;
 mod kit;
+mod leads;
 mod leaving;
 mod lessons;
 mod naming;

@@ -1,6 +1,7 @@
 //! Pages that are set while the desk is free.
 
 use crate::desk::Error;
+use crate::leads;
 use crate::paper;
 use crate::shown;
 use documents::{Course, Document, Edition, Pack, pack, preview, sheets};
@@ -35,10 +36,12 @@ impl PrintJob {
     pub(crate) fn page(&self, name: &str, page: usize) -> Result<PagePreview, Error> {
         let document = documents::named(name).ok_or_else(|| Error::NoDocument(name.to_owned()))?;
         let made = preview(&self.course, document, page, &self.press)?;
+        let (svg, places) = leads::made_ready(&made.svg);
         Ok(PagePreview {
             page: page.clamp(1, made.pages.max(1)),
             pages: made.pages,
-            svg: made.svg,
+            svg,
+            places,
             own: shown::own(&self.course.library, made.replaced.as_slice()),
         })
     }

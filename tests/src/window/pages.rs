@@ -40,10 +40,12 @@ fn a_page_is_looked_at_turned_and_leads_to_its_questions() {
         window.script("return document.querySelectorAll('[data-place=frames]').length > 0")
             == "true"
     });
-    window.click("from-frames");
-    shows(&window, "place", "Frames");
     let held = "return document.querySelectorAll('svg [href^=place], svg [style]').length";
     assert_eq!(window.script(held), "0");
+    let told = "return document.querySelector('[data-place=frames] > title').textContent";
+    assert_eq!(window.script(told), "Figures from Frames: go there");
+    window.click("from-frames");
+    shows(&window, "place", "Frames");
 }
 
 /// What the pages themselves ask is on the page at once.

@@ -417,9 +417,13 @@ students: Array<number> | null, };
 
 export type PagePreview = { 
 /**
- * The page. A link to `place:wall` in it leads to the questions it rests on.
+ * The page. A part of it with the `data-place` `wall` leads to the questions it rests on.
  */
 svg: string, 
+/**
+ * The places its parts lead to, each once, in the order of the page.
+ */
+places: Array<string>, 
 /**
  * Which page it is, from 1.
  */

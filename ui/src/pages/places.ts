@@ -1,34 +1,25 @@
-// A page as Rust wrote it, made ready for the window: what leads from it to the questions it rests on.
+// The places of the window that the parts of a page rest on.
 import { stepNamed, STEPS, type StepId } from '../common/steps'
 
 export type Place = { step: StepId; name: string; focus: string }
 
-/** The place a link of a page leads to. Lessons are asked for among the days. */
+/** The place a part of a page leads to. Lessons are asked for among the days. */
 export function placeOf(word: string): Place | undefined {
   if (word === 'lessons') return { step: 'days', name: 'Lessons', focus: 'lessons-open' }
   const step = STEPS.find((it) => it.id === word)
   return step && { step: step.id, name: stepNamed(step.id).name, focus: 'place' }
 }
 
-const LINK = /<a\b([^>]*?)\shref="place:([a-z]+)"([^>]*)>/g
-
-/** The places a page rests on, each once, in the order of the page. */
-export function placesIn(svg: string): string[] {
-  const found = [...svg.matchAll(LINK)].map(([, , word]) => word ?? '')
-  return [...new Set(found)].filter((word) => placeOf(word))
-}
-
-/**
- * The page without addresses to follow, for nothing of it is one: what was a link says in words
- * where it leads, under the pointer, and keeps its place as `data-place`. Sizes are for the style
- * sheet to say, since the window allows no style inside the page.
- */
-export function madeReady(svg: string): string {
-  return svg
-    .replace(LINK, (_, before: string, word: string, after: string) => {
-      const rest = `${before}${after}`.replace(/\s(?:xlink:)?href="[^"]*"/g, '')
-      const place = placeOf(word)
-      return place ? `<a${rest} data-place="${word}"><title>Figures from ${place.name}: go there</title>` : `<a${rest}>`
-    })
-    .replace(/\sstyle="[^"]*"/g, '')
+/** Says under the pointer where each part of a page leads, and lets those be that lead nowhere. */
+export const leading = (page: Element) => {
+  for (const part of page.querySelectorAll('[data-place]')) {
+    const place = placeOf(part.getAttribute('data-place') ?? '')
+    if (!place) {
+      part.removeAttribute('data-place')
+      continue
+    }
+    const title = document.createElementNS('http://www.w3.org/2000/svg', 'title')
+    title.textContent = `Figures from ${place.name}: go there`
+    part.prepend(title)
+  }
 }

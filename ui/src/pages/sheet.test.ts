@@ -11,7 +11,7 @@ let waiting: (() => void)[]
 let held: boolean
 const previewPage = vi.fn(async (name: string, page: number, asked: PagesAsked): Promise<Reply<PagePreview>> => {
   if (held) await new Promise<void>((go) => waiting.push(go))
-  const value = { svg: `${name} ${page}${asked.large_print ? ' large' : ''}`, page: page > PAGES ? PAGES : page, pages: PAGES, own: [] }
+  const value = { svg: `${name} ${page}${asked.large_print ? ' large' : ''}`, page: page > PAGES ? PAGES : page, pages: PAGES, places: [], own: [] }
   return { ok: true, value }
 })
 const printing = { documents: [document('ready-list'), document('run-sheet')], asked: { large_print: false, students: null as number[] | null } }

@@ -35,7 +35,7 @@ fn a_page_is_of_the_edition_and_the_students_asked_for() {
     let usual = page("frame-card", 1, asked(false, None));
     let large = page("frame-card", 1, asked(true, None));
     assert!(usual.pages < large.pages);
-    assert!(usual.svg.contains("place:frames"));
+    assert!(usual.places.contains(&"frames".to_owned()));
     assert!(usual.own.is_empty());
     let none = desk
         .print_job(asked(false, None))

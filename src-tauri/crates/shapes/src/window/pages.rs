@@ -32,8 +32,10 @@ pub struct PagesAsked {
 /// One page of a document.
 #[derive(Debug, Clone, Serialize, TS)]
 pub struct PagePreview {
-    /// The page. A link to `place:wall` in it leads to the questions it rests on.
+    /// The page. A part of it with the `data-place` `wall` leads to the questions it rests on.
     pub svg: String,
+    /// The places its parts lead to, each once, in the order of the page.
+    pub places: Vec<String>,
     /// Which page it is, from 1.
     pub page: usize,
     /// How many the document has.
