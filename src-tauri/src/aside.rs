@@ -27,11 +27,11 @@ impl Aside {
         Self(started.is_ok().then_some(ask))
     }
 
-    /// Does this after what was asked before; nothing if it broke down on the way.
-    pub(crate) async fn done<T: Send + 'static>(
+    /// Does this after what was asked before.
+    pub(crate) fn begin<T: Send + 'static>(
         &self,
         work: impl FnOnce() -> T + Send + 'static,
-    ) -> Option<T> {
+    ) -> Waiting<T> {
         let (tell, told) = oneshot::channel();
         let work = move || {
             // Work that breaks down ends itself, not the thread, and whoever asked is told.
@@ -41,8 +41,26 @@ impl Aside {
                 let _ = tell.send(done);
             }
         };
-        self.0.as_ref()?.send(Box::new(work)).ok()?;
-        told.await.ok()
+        if let Some(ask) = &self.0 {
+            // Where there is no thread the work is dropped, and who waits is told nothing.
+            let _ = ask.send(Box::new(work));
+        }
+        Waiting(told)
+    }
+}
+
+/// Work that was asked for.
+pub(crate) struct Waiting<T>(oneshot::Receiver<T>);
+
+impl<T> Waiting<T> {
+    /// What it came to, as soon as it is done; nothing if it broke down on the way.
+    pub(crate) async fn done(self) -> Option<T> {
+        self.0.await.ok()
+    }
+
+    /// It has not come to anything yet.
+    pub(crate) fn is_at_work(&self) -> bool {
+        self.0.is_empty()
     }
 }
 
@@ -57,10 +75,10 @@ mod tests {
         let runtime = tokio::runtime::Builder::new_current_thread().build();
         let runtime = runtime.expect("a runtime");
         assert_eq!(
-            runtime.block_on(aside.done(|| -> u8 { panic!("broken") })),
+            runtime.block_on(aside.begin(|| -> u8 { panic!("broken") }).done()),
             None
         );
-        let done = runtime.block_on(aside.done(move || (name(), 7)));
+        let done = runtime.block_on(aside.begin(move || (name(), 7)).done());
         assert_eq!(done, Some((Some("tried".to_owned()), 7)));
     }
 }

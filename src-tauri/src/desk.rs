@@ -2,19 +2,19 @@
 
 mod saving;
 
+use crate::ahead::Ahead;
 use crate::claim;
 use crate::drawn;
 use crate::history::History;
 use crate::kit::{Kit, NotTyped};
 use crate::outside::Outside;
-use crate::print_job::PrintJob;
 use crate::shown::{self, trouble};
 use craft::plan::{Asked, Memory};
-use documents::{Course, asked_by_pages};
+use documents::Course;
 use files::course::{self, CourseFile};
 use files::{Fault, Library, clear_leftovers};
 use press::Press;
-use shapes::window::{self, Choices, Moved, Numbers, PagesAsked, Rule, Trouble, View};
+use shapes::window::{self, Choices, Moved, Numbers, Rule, Trouble, View};
 use shapes::written::Written;
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -113,6 +113,7 @@ pub(crate) struct Desk {
     moved: Vec<Moved>,
     /// The drawing the window shows; the others need not be made. See [`Desk::look_at`].
     looked_at: String,
+    pub(crate) ahead: Ahead,
     print_folder: Option<PathBuf>,
     /// Lessons with words that are on no shelf yet.
     pub(crate) unsaved_lessons: BTreeSet<String>,
@@ -176,6 +177,7 @@ impl Desk {
             memory,
             moved: Vec::new(),
             looked_at: drawn::AT_FIRST.to_owned(),
+            ahead: Ahead::default(),
             print_folder: None,
             unsaved_lessons: BTreeSet::new(),
             printed: None,
@@ -324,6 +326,7 @@ impl Desk {
     pub(crate) fn show(&mut self, text: &str) -> Result<Written, Error> {
         let course = self.plan(text, Asked::Figures)?;
         let before = std::mem::replace(&mut self.course, course).written;
+        self.begin_page();
         self.moved = window::moved(&before, &self.course.written);
         Ok(before)
     }
@@ -359,14 +362,6 @@ impl Desk {
     /// Where pages shall go.
     pub(crate) fn print_into(&mut self, folder: PathBuf) {
         self.print_folder = Some(folder);
-    }
-
-    /// What pages are made of, so that the desk is free meanwhile.
-    pub(crate) fn print_job(&mut self, asked: PagesAsked) -> Result<PrintJob, Error> {
-        if asked_by_pages(&self.course.file) == Asked::Advice {
-            self.advise()?;
-        }
-        Ok(PrintJob::new(&self.course, &self.press, asked))
     }
 
     /// Remembers the folder of the last print.

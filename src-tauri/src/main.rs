@@ -1,6 +1,7 @@
 //! The desktop program: one window over the same crates as the terminal program.
 #![cfg_attr(not(debug_assertions), windows_subsystem = "windows")]
 
+mod ahead;
 mod apart;
 mod aside;
 mod ask;

@@ -1,10 +1,11 @@
 //! Pages that are set while the desk is free.
 
-use crate::desk::Error;
+use crate::desk::{Desk, Error};
 use crate::leads;
 use crate::paper;
 use crate::shown;
-use documents::{Course, Document, Edition, Pack, pack, preview, sheets};
+use craft::plan::Asked;
+use documents::{Course, Document, Edition, Pack, asked_by_pages, pack, preview, sheets};
 use files::course::Paper;
 use press::Press;
 use shapes::window::{PagePreview, PagesAsked, PaperSheets, Printing};
@@ -14,6 +15,16 @@ use std::path::Path;
 pub(crate) struct PrintJob {
     course: Course,
     press: Press,
+}
+
+impl Desk {
+    /// What pages are made of, so that the desk is free meanwhile.
+    pub(crate) fn print_job(&mut self, asked: PagesAsked) -> Result<PrintJob, Error> {
+        if asked_by_pages(&self.course.file) == Asked::Advice {
+            self.advise()?;
+        }
+        Ok(PrintJob::new(&self.course, &self.press, asked))
+    }
 }
 
 impl PrintJob {

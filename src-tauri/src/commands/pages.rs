@@ -1,7 +1,8 @@
 //! The commands of the pages: looked at, printed, stopped, shown in their folder.
 
 use super::Reply;
-use crate::aside::{Aside, LOOKED_AT, PRINTED};
+use crate::ahead::PageWanted;
+use crate::aside::{Aside, PRINTED, Waiting};
 use crate::desk::Error;
 use crate::shown::trouble;
 use crate::{Shared, ask};
@@ -32,8 +33,13 @@ pub(crate) async fn preview_page(
     page: usize,
     asked: PagesAsked,
 ) -> Reply<PagePreview> {
-    let job = shared.desk().print_job(asked).map_err(trouble)?;
-    away_from_the_desk(&LOOKED_AT, move || job.page(&document, page)).await
+    let asked = PageWanted {
+        document,
+        page,
+        asked,
+    };
+    let begun = shared.desk().page(asked).map_err(trouble)?;
+    told(begun).await
 }
 
 /// Where pages would go; null if a folder must be chosen first.
@@ -123,7 +129,11 @@ pub(super) async fn away_from_the_desk<T: Send + 'static>(
     aside: &Aside,
     work: impl FnOnce() -> Result<T, Error> + Send + 'static,
 ) -> Reply<T> {
-    let done = aside.done(work).await;
+    told(aside.begin(work)).await
+}
+
+async fn told<T>(begun: Waiting<Result<T, Error>>) -> Reply<T> {
     let broken = || Error::Show("setting the page broke down".to_owned());
+    let done = begun.done().await;
     done.unwrap_or_else(|| Err(broken())).map_err(trouble)
 }

@@ -35,6 +35,7 @@ impl Desk {
         self.course = course;
         self.memory = memory;
         self.moved.clear();
+        self.ahead.forget();
         self.print_folder = None;
         self.printed = None;
         Ok(())

@@ -1,8 +1,10 @@
 //! Pages made away from the desk: in the size and for the students asked for, and stopped.
 
 use super::*;
+use crate::ahead::PageWanted;
 use crate::shown;
 use documents::Replaced;
+use shapes::window::PagesAsked;
 use shapes::window::Printing;
 use std::cell::RefCell;
 
@@ -66,6 +68,62 @@ fn pages_are_the_same_before_and_after_the_advice() {
         let today = desk.view().written.running.today;
         assert_eq!(today.is_some_and(|it| !it.cures.is_empty()), told);
     }
+}
+
+/// The page asked for last is begun with the next change; once nobody has come for it, no more.
+#[test]
+fn the_page_that_is_looked_at_is_begun_with_the_change() {
+    let (_folder, _path, mut desk) = desk_with_file();
+    let setting_out = PageWanted {
+        document: "setting-out".to_owned(),
+        page: 1,
+        asked: asked(false, None),
+    };
+    let change = |desk: &mut Desk, height: &str| {
+        desk.edit("wall.height", height, false).expect("edits");
+        desk.ahead.has_begun()
+    };
+    assert!(!change(&mut desk, "1.1 m"), "nothing is looked at");
+    let first = come_for(&mut desk, &setting_out);
+    assert!(change(&mut desk, "1.2 m"));
+    let second = come_for(&mut desk, &setting_out);
+    assert_ne!(first, second);
+    assert_eq!(second, set_anew(&mut desk, &setting_out));
+
+    // Another page than the one that was begun is not that one.
+    assert!(change(&mut desk, "1.3 m"));
+    let other = PageWanted {
+        page: 2,
+        ..setting_out.clone()
+    };
+    assert_eq!(come_for(&mut desk, &other), set_anew(&mut desk, &other));
+
+    assert!(change(&mut desk, "1.1 m"));
+    desk.ahead.wait();
+    assert!(!change(&mut desk, "1.2 m"), "nobody came for the last one");
+    assert_eq!(come_for(&mut desk, &other), set_anew(&mut desk, &other));
+
+    // What waits for more than the figures is not begun before they are there.
+    let line = super::day::told("line", "15:00", None, "done");
+    desk.tell(&line).expect("told");
+    assert!(!desk.ahead.has_begun());
+    assert_eq!(come_for(&mut desk, &other), set_anew(&mut desk, &other));
+    desk.undo().expect("undone");
+    assert!(desk.ahead.has_begun());
+    desk.lay_example(Library::example(true)).expect("lays");
+    assert!(!desk.ahead.has_begun(), "it is of another course");
+}
+
+fn come_for(desk: &mut Desk, asked: &PageWanted) -> String {
+    let begun = desk.page(asked.clone()).expect("planned");
+    let runtime = tokio::runtime::Builder::new_current_thread().build();
+    let done = runtime.expect("a runtime").block_on(begun.done());
+    done.expect("does not break down").expect("a page").svg
+}
+
+fn set_anew(desk: &mut Desk, asked: &PageWanted) -> String {
+    let job = desk.print_job(asked.asked.clone()).expect("planned");
+    job.page(&asked.document, asked.page).expect("a page").svg
 }
 
 fn run_sheet(desk: &mut Desk) -> Vec<String> {

@@ -21,7 +21,7 @@ pub struct Document {
 }
 
 /// In what size pages are wanted, and for whom.
-#[derive(Debug, Clone, Default, Deserialize, TS)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Deserialize, TS)]
 pub struct PagesAsked {
     /// 18 point and set anew.
     pub large_print: bool,
