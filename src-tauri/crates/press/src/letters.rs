@@ -65,13 +65,26 @@ fn outline(symbol: &str) -> Option<(&str, &str)> {
     after.starts_with(ENDS).then_some((name, steps))
 }
 
-/// Steps without the spaces that part a letter from a number.
+/// Steps without what their numbers can be told apart without: spaces after a letter and before a
+/// sign, and noughts before a point.
 fn short(steps: &str) -> String {
     let mut out = String::with_capacity(steps.len());
-    for c in steps.chars() {
-        if c != ' ' || !out.ends_with(|before: char| before.is_ascii_alphabetic()) {
+    let mut parted = false;
+    let mut rest = steps.chars().peekable();
+    while let Some(c) = rest.next() {
+        if c == ' ' {
+            parted = true;
+            continue;
+        }
+        let before = out.chars().next_back().unwrap_or('M');
+        if parted && c != '-' && !before.is_ascii_alphabetic() {
+            out.push(' ');
+        }
+        let in_a_number = !parted && before.is_ascii_digit();
+        if c != '0' || in_a_number || rest.peek() != Some(&'.') {
             out.push(c);
         }
+        parted = false;
     }
     out
 }
@@ -188,6 +201,20 @@ mod tests {
         ] {
             let page = page(&[run]) + &absolute;
             assert_eq!(joined(&page), page);
+        }
+    }
+
+    #[test]
+    fn steps_are_shortened_by_nothing_that_is_read() {
+        for (steps, short) in [
+            (
+                "m 8.008 -0.312q -1.82 0 -3.289 0.507Z ",
+                "m8.008-.312q-1.82 0-3.289 .507Z",
+            ),
+            ("h 10.05v -100h 0.5", "h10.05v-100h.5"),
+            ("m 0 0l 20 30", "m0 0l20 30"),
+        ] {
+            assert_eq!(super::short(steps), short);
         }
     }
 
