@@ -20,6 +20,8 @@ fn every_page_is_a_sheet_of_its_own_size() {
         assert!((sheet.width_pt - 15.0 / 2.54 * 72.0).abs() < 1e-6);
         assert!((sheet.height_pt - 20.0 / 2.54 * 72.0).abs() < 1e-6);
         assert!(!sheet.svg.contains("<text"));
+        // The letters of what the typesetter writes today are joined, every one.
+        assert!(!sheet.svg.contains("<use") && !sheet.svg.contains("<symbol"));
     }
     assert_ne!(made.sheets[0], made.sheets[1]);
 }
