@@ -47,7 +47,7 @@ fn next_element(page: &str) -> Option<(&str, &str, &str, &str)> {
         .filter_map(|name| Some((page.find(&format!("<{name} "))?, *name)))
         .min()?;
     let inside = &page[at + 1 + name.len()..];
-    // The typesetter writes `>` in no attribute.
+    // An address with a `>` in it, as a person's own template may have, would end here and lead nowhere.
     let end = inside
         .find("/>")
         .into_iter()
