@@ -69,7 +69,8 @@ describe('what could be done otherwise', () => {
   it('stands as it was while a person types, and is asked for once they pause', async () => {
     const edit = async (): Promise<Reply<View>> => ({ ok: true, value: view(false, '') })
     const advise = vi.fn(async (): Promise<Reply<View>> => ({ ok: true, value: view(true, 'another day') }))
-    course = new Course({ edit, advise })
+    const changed = vi.fn()
+    course = new Course({ edit, advise }, changed)
     await course.replace(async () => ({ ok: true, value: view(true, 'an earlier start') }))
     const lift = () => course.view?.written.running.lifts[0]?.what
     for (const text of ['1.1 m', '1.2 m']) {
@@ -81,5 +82,7 @@ describe('what could be done otherwise', () => {
     await vi.advanceTimersByTimeAsync(ADVICE_MS)
     expect(advise).toHaveBeenCalledTimes(1)
     expect(lift()).toBe('another day')
+    // It is told which of them were but advice.
+    expect(changed.mock.calls).toEqual([[false], [false], [false], [true]])
   })
 })
