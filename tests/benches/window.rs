@@ -1,11 +1,13 @@
-//! The real window measured: how soon it can be used, how soon figures follow a key, and what
-//! memory it takes. Run with `cargo xtask bench`; nothing here fails a build.
+//! The real window measured: how soon it can be used, how soon figures and pages follow a
+//! key, and what memory it takes. Run with `cargo xtask bench`; nothing here fails a build.
 //!
 //! It measures the programs beside its own folder of builds, in front of a screen nobody sees.
 
 #[allow(dead_code)]
 #[path = "../src/window/driver.rs"]
 mod driver;
+#[path = "window/figures.rs"]
+mod figures;
 #[allow(dead_code)]
 #[path = "../src/window/hands.rs"]
 mod hands;
@@ -16,6 +18,8 @@ mod memory;
 mod network;
 #[path = "window/presses.rs"]
 mod presses;
+#[path = "window/redraw.rs"]
+mod redraw;
 #[path = "../src/window/screen.rs"]
 mod screen;
 #[path = "window/start.rs"]
@@ -34,7 +38,8 @@ fn main() {
     let load = fs::read_to_string("/proc/loadavg").unwrap_or_default();
     println!("\nThe window; load of the machine before: {}", load.trim());
     start::measure();
-    presses::measure();
+    figures::measure();
+    redraw::measure();
     memory::measure();
 }
 

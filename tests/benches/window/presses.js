@@ -1,7 +1,7 @@
-// Times each key press from the key going down to the figures beside the page being the new ones,
+// Times each key press from the key going down to what is watched being another,
 // and to the next picture the window paints.
 window.presses = []
-const figures = document.querySelector('aside')
+const watched = document.querySelector(WATCHED)
 let press
 addEventListener('keydown', () => { press = { down: performance.now() } }, { capture: true })
 new MutationObserver(() => {
@@ -12,4 +12,4 @@ new MutationObserver(() => {
     ours.painted = performance.now() - ours.down
     window.presses.push(ours)
   }))
-}).observe(figures, { childList: true, characterData: true, subtree: true })
+}).observe(watched, { childList: true, characterData: true, subtree: true })
