@@ -5,8 +5,9 @@ use crate::aside::{LOOKED_AT, Waiting};
 use crate::desk::{Desk, Error};
 use crate::print_job::PrintJob;
 use craft::plan::Asked;
-use documents::asked_by_pages;
+use documents::{Pieces, asked_by_pages};
 use shapes::window::{PagePreview, PagesAsked};
+use std::sync::{Arc, Mutex, PoisonError};
 
 /// A page as the window asks for it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -18,6 +19,13 @@ pub(crate) struct PageWanted {
     pub(crate) asked: PagesAsked,
 }
 
+impl PageWanted {
+    /// The other is a page of the same document, in the same size and for the same students.
+    fn is_beside(&self, other: &Self) -> bool {
+        (&self.document, &self.asked) == (&other.document, &other.asked)
+    }
+}
+
 type Begun = Waiting<Result<PagePreview, Error>>;
 
 /// What was begun before it was asked for.
@@ -25,6 +33,8 @@ type Begun = Waiting<Result<PagePreview, Error>>;
 pub(crate) struct Ahead {
     /// The page that was asked for last, as long as somebody comes for it.
     watched: Option<PageWanted>,
+    /// The pieces of its document, as it was set last.
+    pieces: Arc<Mutex<Pieces>>,
     begun: Option<Begun>,
     /// What was begun is of a course before this one.
     late: bool,
@@ -50,57 +60,72 @@ impl Ahead {
         }
     }
 
-    /// Whether the page that is looked at is to be begun. One that is still being set is not begun
+    /// The page that is looked at, if it is to be begun. One that is still being set is not begun
     /// again for every letter typed; one that nobody came for is not looked at any more.
-    fn is_wanted(&mut self) -> bool {
+    fn wanted(&mut self) -> Option<PageWanted> {
         match self.begun.take() {
             Some(begun) if begun.is_at_work() => {
                 self.begun = Some(begun);
                 self.late = true;
-                false
+                None
             }
             Some(_) => {
                 self.forget();
-                false
+                None
             }
-            None => self.watched.is_some(),
+            None => self.watched.clone(),
         }
     }
 
-    /// What was begun of this page; nothing where it was another, or is late.
-    fn taken(&mut self, asked: &PageWanted) -> Option<Begun> {
+    /// What was begun of this page; nothing where it was another, or is late. This one is looked at
+    /// from now on.
+    fn taken(&mut self, wanted: &PageWanted) -> Option<Begun> {
         let begun = self.begun.take();
-        let same = self.watched.as_ref() == Some(asked);
         let late = std::mem::take(&mut self.late);
-        self.watched = Some(asked.clone());
-        begun.filter(|_| same && !late)
+        let before = self.watched.replace(wanted.clone());
+        if !before.as_ref().is_some_and(|it| it.is_beside(wanted)) {
+            self.pieces = Arc::default();
+        }
+        begun.filter(|_| before.as_ref() == Some(wanted) && !late)
     }
 }
 
 impl Desk {
     /// The page asked for, which may have been begun already.
-    pub(crate) fn page(&mut self, asked: PageWanted) -> Result<Begun, Error> {
-        if let Some(begun) = self.ahead.taken(&asked) {
+    pub(crate) fn page(&mut self, wanted: PageWanted) -> Result<Begun, Error> {
+        if let Some(begun) = self.ahead.taken(&wanted) {
             return Ok(begun);
         }
-        let job = self.print_job(asked.asked.clone())?;
-        Ok(begin(job, asked))
+        let job = self.print_job(wanted.asked.clone())?;
+        Ok(self.begun(job, wanted))
     }
 
     /// Begins the page that is looked at, where it waits for nothing but the figures.
     pub(crate) fn begin_page(&mut self) {
-        let wanted = self.ahead.is_wanted();
-        let figures_do = asked_by_pages(&self.course.file) == Asked::Figures;
-        if let Some(asked) = self.ahead.watched.clone()
-            && wanted
-            && figures_do
+        let wanted = self.ahead.wanted();
+        if asked_by_pages(&self.course.file) == Asked::Figures
+            && let Some(wanted) = wanted
         {
-            let job = PrintJob::new(&self.course, &self.press, asked.asked.clone());
-            self.ahead.begun = Some(begin(job, asked));
+            let job = PrintJob::new(&self.course, &self.press, wanted.asked.clone());
+            self.ahead.begun = Some(self.begun(job, wanted));
         }
     }
-}
 
-fn begin(job: PrintJob, asked: PageWanted) -> Begun {
-    LOOKED_AT.begin(move || job.page(&asked.document, asked.page))
+    /// As long as somebody types, which is until the course is advised, a document is not set whole
+    /// where its pieces are known.
+    fn begun(&self, job: PrintJob, wanted: PageWanted) -> Begun {
+        let typing = self.course.asked != Asked::Advice;
+        let pieces = Arc::clone(&self.ahead.pieces);
+        LOOKED_AT.begin(move || {
+            let mut pieces = pieces.lock().unwrap_or_else(PoisonError::into_inner);
+            let known = if typing {
+                pieces.clone()
+            } else {
+                Pieces::default()
+            };
+            let (page, now) = job.page_of(&wanted.document, wanted.page, &known)?;
+            *pieces = now;
+            Ok(page)
+        })
+    }
 }

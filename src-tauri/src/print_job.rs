@@ -5,7 +5,8 @@ use crate::leads;
 use crate::paper;
 use crate::shown;
 use craft::plan::Asked;
-use documents::{Course, Document, Edition, Pack, asked_by_pages, pack, preview, sheets};
+use documents::{Course, Document, Edition, Pack, Pieces};
+use documents::{asked_by_pages, pack, preview, sheets};
 use files::course::Paper;
 use press::Press;
 use shapes::window::{PagePreview, PagesAsked, PaperSheets, Printing};
@@ -45,16 +46,29 @@ impl PrintJob {
 
     /// One page of a document, from 1; beyond the last it is the last.
     pub(crate) fn page(&self, name: &str, page: usize) -> Result<PagePreview, Error> {
+        Ok(self.page_of(name, page, &Pieces::default())?.0)
+    }
+
+    /// The same, and the pieces of the document; where they are `known`, only the one with this page
+    /// is set.
+    pub(crate) fn page_of(
+        &self,
+        name: &str,
+        page: usize,
+        known: &Pieces,
+    ) -> Result<(PagePreview, Pieces), Error> {
         let document = documents::named(name).ok_or_else(|| Error::NoDocument(name.to_owned()))?;
-        let made = preview(&self.course, document, page, &self.press)?;
+        let made = preview(&self.course, document, page, known, &self.press)?;
         let (svg, places) = leads::made_ready(&made.svg);
-        Ok(PagePreview {
+        let preview = PagePreview {
             page: page.clamp(1, made.pages.max(1)),
             pages: made.pages,
+            alone: made.alone,
             svg,
             places,
             own: shown::own(&self.course.library, made.replaced.as_slice()),
-        })
+        };
+        Ok((preview, made.pieces))
     }
 
     /// Prints the documents of these names into a folder. `tell` hears of each before it is set

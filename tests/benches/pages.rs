@@ -2,7 +2,7 @@
 
 use divan::Bencher;
 use divan::counter::ItemsCount;
-use documents::{Course, named, preview, print};
+use documents::{Course, Pieces, named, preview, print};
 use files::Library;
 use files::course::{CourseFile, set};
 use press::Press;
@@ -15,19 +15,24 @@ fn course(height_mm: u32) -> Course {
     Course::plan(file, &library).expect("a plan")
 }
 
-/// The page one is on, drawn again after the height was changed; without the planning.
-#[divan::bench(args = [("setting-out", 1), ("setting-out", 2), ("run-sheet", 1), ("stone-order", 1), ("worksheets", 2)], sample_count = 40, sample_size = 1)]
+/// The page one is on, drawn again after the height was changed, as while somebody types; without the
+/// planning.
+#[divan::bench(args = [("setting-out", 1), ("setting-out", 2), ("run-sheet", 1), ("run-sheet", 4), ("stone-order", 1), ("frame-card", 1), ("worksheets", 2), ("lesson-cards", 3), ("worksheets-key", 3)], sample_count = 40, sample_size = 1)]
 fn page_redrawn(bencher: Bencher<'_, '_>, (name, page): (&str, usize)) {
     let press = Press::new();
     let document = named(name).expect("a document");
     // Each time another height, because the press remembers what it has set.
-    let mut height_mm = 900;
+    let mut height_mm = 1000;
+    let mut pieces = Pieces::default();
     bencher
         .with_inputs(|| {
             height_mm += 1;
             course(height_mm)
         })
-        .bench_local_refs(|course| preview(course, document, page, &press).expect("a page"));
+        .bench_local_refs(|course| {
+            let page = preview(course, document, page, &pieces, &press).expect("a page");
+            pieces = page.pieces;
+        });
 }
 
 /// A sheet for each of so many students, some 70 and 1,000 pages; the time is that of one page.
@@ -65,7 +70,7 @@ fn memory_over_500_edits(bencher: Bencher<'_, '_>) {
         for edit in 0..=500 {
             let mut course = course(1050);
             course.written.title = format!("Edit {edit}");
-            preview(&course, document, 1, &press).expect("a page");
+            preview(&course, document, 1, &Pieces::default(), &press).expect("a page");
             if edit % 100 == 0 {
                 let held = std::fs::read_to_string("/proc/self/statm").unwrap_or_default();
                 let pages = held

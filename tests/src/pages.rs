@@ -15,6 +15,7 @@ mod pages {
     mod many;
     mod office;
     mod pictures;
+    mod pieces;
     mod private;
     mod reading;
     mod standard;

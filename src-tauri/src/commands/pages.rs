@@ -33,12 +33,12 @@ pub(crate) async fn preview_page(
     page: usize,
     asked: PagesAsked,
 ) -> Reply<PagePreview> {
-    let asked = PageWanted {
+    let wanted = PageWanted {
         document,
         page,
         asked,
     };
-    let begun = shared.desk().page(asked).map_err(trouble)?;
+    let begun = shared.desk().page(wanted).map_err(trouble)?;
     told(begun).await
 }
 

@@ -433,6 +433,11 @@ page: number,
  */
 pages: number, 
 /**
+ * Only the piece of the document that the page belongs to was set, while somebody types: how
+ * many pages the others have is from before.
+ */
+alone: boolean, 
+/**
  * What of the instructor's own could not be used.
  */
 own: Array<Trouble>, };

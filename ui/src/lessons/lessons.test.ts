@@ -16,7 +16,7 @@ function made() {
     lesson: vi.fn(() => ok(draft('', { saved: true }))),
     newLesson: vi.fn(() => ok(draft('', { whose: 'new' }))),
     changeLesson: vi.fn((_: string, text: string, change: LessonChange) => ok(draft(`${text}${String(change.typed)}`))),
-    previewLesson: vi.fn(() => ok<PagePreview>({ svg: '', page: 1, pages: 2, places: [], own: [] })),
+    previewLesson: vi.fn(() => ok<PagePreview>({ svg: '', page: 1, pages: 2, alone: false, places: [], own: [] })),
     saveLesson: vi.fn((_: string, text: string) => ok({ draft: draft(text, { saved: true }), shelf: SHELF } as LessonKept)),
     takeLessonAway: vi.fn((_: string, text: string) => ok({ draft: draft(text, { whose: 'built-in' }), shelf: SHELF } as LessonKept)),
   }

@@ -48,9 +48,10 @@ export class Sheet {
     this.#watched = false
   }
 
-  /** The course is another one. */
-  courseChanged() {
-    if (this.#watched) void this.redraw()
+  /** The course is another one; or, with `advice`, what could be done otherwise is known. Pages tell of none
+      that they have not asked for themselves, but of a piece set alone the rest of its document is still to come. */
+  courseChanged(advice = false) {
+    if (this.#watched && (!advice || this.shown?.alone)) void this.redraw()
   }
 
   pick(name: string) {

@@ -9,9 +9,10 @@ const PAGES = 3
 
 let waiting: (() => void)[]
 let held: boolean
+let alone: boolean
 const previewPage = vi.fn(async (name: string, page: number, asked: PagesAsked): Promise<Reply<PagePreview>> => {
   if (held) await new Promise<void>((go) => waiting.push(go))
-  const value = { svg: `${name} ${page}${asked.large_print ? ' large' : ''}`, page: page > PAGES ? PAGES : page, pages: PAGES, places: [], own: [] }
+  const value = { svg: `${name} ${page}${asked.large_print ? ' large' : ''}`, page: page > PAGES ? PAGES : page, pages: PAGES, alone, places: [], own: [] }
   return { ok: true, value }
 })
 const printing = { documents: [document('ready-list'), document('run-sheet')], asked: { large_print: false, students: null as number[] | null } }
@@ -21,6 +22,7 @@ beforeEach(async () => {
   vi.clearAllMocks()
   waiting = []
   held = false
+  alone = false
   printing.asked = { large_print: false, students: null }
   sheet = new Sheet({ previewPage }, printing)
   await sheet.open()
@@ -88,6 +90,18 @@ it('is drawn anew when the course changes, in the size asked for, and only in si
   previewPage.mockClear()
   sheet.courseChanged()
   expect(previewPage).not.toHaveBeenCalled()
+})
+
+it('is drawn anew once the course is advised only where its piece was set without the others', async () => {
+  sheet.courseChanged(true)
+  expect(previewPage).toHaveBeenCalledTimes(1)
+  alone = true
+  sheet.courseChanged()
+  await vi.waitFor(() => expect(sheet.shown?.alone).toBe(true))
+  alone = false
+  sheet.courseChanged(true)
+  await vi.waitFor(() => expect(sheet.shown?.alone).toBe(false))
+  expect(previewPage).toHaveBeenCalledTimes(3)
 })
 
 it('keeps the page that was there when a new one can not be made, and says why', async () => {

@@ -1,5 +1,4 @@
-//! One document made: what its template is fed, as a PDF, as a page to look at, as sheets
-//! of paper.
+//! One document made: what its template is fed, as a PDF, as sheets of paper.
 //!
 //! Built-in templates are printed here and now. One that the instructor wrote or changed is
 //! printed apart, because it may run for ever, and where it fails the built-in one is printed
@@ -45,18 +44,6 @@ pub struct Fed {
     pub drawings: Vec<(String, String)>,
 }
 
-/// A page of a document, to be looked at.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Preview {
-    /// The page as SVG. A link of it to `place:wall` leads to the questions that feed the part
-    /// it lies on: venue, group, wall, line, frames, stone, kit, days, lessons, pages, today.
-    pub svg: String,
-    /// How many pages the document has.
-    pub pages: usize,
-    /// Whether the instructor's own template could not be used.
-    pub replaced: Option<Replaced>,
-}
-
 /// A document as sheets of paper, for a printer.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Sheets {
@@ -80,7 +67,7 @@ pub fn fed(course: &Course, document: &Document) -> Fed {
 }
 
 /// What a document is fed, in the spelling of the course.
-fn feed_of(course: &Course, document: &Document) -> Feed {
+pub(crate) fn feed_of(course: &Course, document: &Document) -> Feed {
     let mut feed = (document.feed)(course);
     spelling::data(&mut feed.data, course);
     feed
@@ -93,31 +80,6 @@ fn feed_of(course: &Course, document: &Document) -> Feed {
 /// [`Error::Press`] if the built-in template is broken.
 pub fn print(course: &Course, document: &Document, press: &Press) -> Result<Printed, Error> {
     Ok(printed(course, document, press, &Tried::default())?.made)
-}
-
-/// One page of a document to be looked at, in the edition of the course. `page` counts from 1;
-/// beyond the last it is the last.
-///
-/// # Errors
-/// [`Error::Press`] if the built-in template is broken.
-pub fn preview(
-    course: &Course,
-    document: &Document,
-    page: usize,
-    press: &Press,
-) -> Result<Preview, Error> {
-    let mut feed = feed_of(course, document);
-    if let Value::Object(all) = &mut feed.data {
-        all.insert("on_screen".to_owned(), Value::Bool(true));
-    }
-    let own = |job: &Job<'_>| press.page_apart(job, page);
-    let built_in = |job: &Job<'_>| press.page(job, page);
-    let Made { made, replaced } = made(course, document, &feed, &Tried::default(), own, built_in)?;
-    Ok(Preview {
-        svg: made.svg,
-        pages: made.pages,
-        replaced,
-    })
 }
 
 /// Every page of documents as it lies on paper, in the edition of the course, several at a time.
@@ -178,7 +140,7 @@ pub(crate) fn printed(
     made(course, document, &feed, tried, own, built_in)
 }
 
-fn made<T>(
+pub(crate) fn made<T>(
     course: &Course,
     document: &Document,
     feed: &Feed,

@@ -102,6 +102,7 @@ impl Apart {
         Ok(Page {
             svg: String::from_utf8(svg).map_err(|cause| fault(&cause.to_string()))?,
             pages: told.pages,
+            ends: Vec::new(),
         })
     }
 

@@ -13,7 +13,8 @@
 //!   in the second where the first lacks a letter, without any `set text(font: ..)`. A template
 //!   that sets the font must name both families. Bold and italic are there; there is no
 //!   monospaced font and no font for equations;
-//! - the elements `pdf.header-cell` and `pdf.table-summary`, for tables read aloud.
+//! - the elements `pdf.header-cell` and `pdf.table-summary`, for tables read aloud;
+//! - the label [`PIECE_END`], for what ends with a page of its own: [`Page::ends`] tells of each.
 //!
 //! It sees no other file, no package, no network and no clock: `datetime.today()` fails. A date
 //! to be printed must be in the data.
@@ -49,6 +50,7 @@ mod inline;
 mod kept;
 mod letters;
 mod outline;
+mod pieces;
 mod sheets;
 #[cfg(test)]
 mod tests;
@@ -71,6 +73,7 @@ use typst_svg::SvgOptions;
 pub use apart::{Apart, Limits, serve};
 pub use error::{Error, Flaw};
 pub use fonts::{FALLBACK_FAMILY, FONT_LICENCES, TEXT_FAMILY};
+pub use pieces::PIECE_END;
 pub use sheets::{Sheet, Sheets};
 
 use clean::Cleaner;
@@ -126,6 +129,8 @@ pub struct Page {
     pub svg: String,
     /// How many pages the document has.
     pub pages: usize,
+    /// The page on which each piece ends that the template marks with [`PIECE_END`], from 1.
+    pub ends: Vec<usize>,
 }
 
 /// The fonts and the typesetter, ready to print. Make one and keep it; a clone shares it.
@@ -243,11 +248,13 @@ impl Press {
             Ok(Page {
                 svg: inline::inlined(&svg(page), &put_aside),
                 pages: pages.len(),
+                ends: pieces::ends(&document),
             })
         })
     }
 
-    /// As [`Press::page`], in the second process, like [`Press::pdf_apart`].
+    /// As [`Press::page`], in the second process, like [`Press::pdf_apart`]; where pieces end is
+    /// not told of templates that may be wrong.
     ///
     /// # Errors
     /// As for [`Press::pdf_apart`].

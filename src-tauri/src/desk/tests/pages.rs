@@ -4,8 +4,7 @@ use super::*;
 use crate::ahead::PageWanted;
 use crate::shown;
 use documents::Replaced;
-use shapes::window::PagesAsked;
-use shapes::window::Printing;
+use shapes::window::{PagePreview, PagesAsked, Printing};
 use std::cell::RefCell;
 
 fn asked(large_print: bool, students: Option<Vec<usize>>) -> PagesAsked {
@@ -87,8 +86,12 @@ fn the_page_that_is_looked_at_is_begun_with_the_change() {
     let first = come_for(&mut desk, &setting_out);
     assert!(change(&mut desk, "1.2 m"));
     let second = come_for(&mut desk, &setting_out);
-    assert_ne!(first, second);
-    assert_eq!(second, set_anew(&mut desk, &setting_out));
+    assert_ne!(first.svg, second.svg);
+    assert_eq!(second.svg, set_anew(&mut desk, &setting_out));
+    // While somebody types only the piece with the page is set; the whole, once they pause.
+    assert!(!first.alone && second.alone);
+    desk.advise().expect("advises");
+    assert!(!come_for(&mut desk, &setting_out).alone);
 
     // Another page than the one that was begun is not that one.
     assert!(change(&mut desk, "1.3 m"));
@@ -96,34 +99,34 @@ fn the_page_that_is_looked_at_is_begun_with_the_change() {
         page: 2,
         ..setting_out.clone()
     };
-    assert_eq!(come_for(&mut desk, &other), set_anew(&mut desk, &other));
+    assert_eq!(come_for(&mut desk, &other).svg, set_anew(&mut desk, &other));
 
     assert!(change(&mut desk, "1.1 m"));
     desk.ahead.wait();
     assert!(!change(&mut desk, "1.2 m"), "nobody came for the last one");
-    assert_eq!(come_for(&mut desk, &other), set_anew(&mut desk, &other));
+    assert_eq!(come_for(&mut desk, &other).svg, set_anew(&mut desk, &other));
 
     // What waits for more than the figures is not begun before they are there.
     let line = super::day::told("line", "15:00", None, "done");
     desk.tell(&line).expect("told");
     assert!(!desk.ahead.has_begun());
-    assert_eq!(come_for(&mut desk, &other), set_anew(&mut desk, &other));
+    assert_eq!(come_for(&mut desk, &other).svg, set_anew(&mut desk, &other));
     desk.undo().expect("undone");
     assert!(desk.ahead.has_begun());
     desk.lay_example(Library::example(true)).expect("lays");
     assert!(!desk.ahead.has_begun(), "it is of another course");
 }
 
-fn come_for(desk: &mut Desk, asked: &PageWanted) -> String {
-    let begun = desk.page(asked.clone()).expect("planned");
+fn come_for(desk: &mut Desk, wanted: &PageWanted) -> PagePreview {
+    let begun = desk.page(wanted.clone()).expect("planned");
     let runtime = tokio::runtime::Builder::new_current_thread().build();
     let done = runtime.expect("a runtime").block_on(begun.done());
-    done.expect("does not break down").expect("a page").svg
+    done.expect("does not break down").expect("a page")
 }
 
-fn set_anew(desk: &mut Desk, asked: &PageWanted) -> String {
-    let job = desk.print_job(asked.asked.clone()).expect("planned");
-    job.page(&asked.document, asked.page).expect("a page").svg
+fn set_anew(desk: &mut Desk, wanted: &PageWanted) -> String {
+    let job = desk.print_job(wanted.asked.clone()).expect("planned");
+    job.page(&wanted.document, wanted.page).expect("a page").svg
 }
 
 fn run_sheet(desk: &mut Desk) -> Vec<String> {

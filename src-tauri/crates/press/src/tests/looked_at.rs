@@ -38,3 +38,17 @@ fn a_link_of_a_template_is_one_on_the_page() {
     let svg = Press::new().page(&job, 1).unwrap().svg;
     assert!(svg.contains("href=\"place:wall\""), "{svg}");
 }
+
+#[test]
+fn where_pieces_end_is_told_with_each_page() {
+    let end = format!("#metadata(none)<{}>", crate::PIECE_END);
+    let text = format!("one{end}\n#pagebreak()\ntwo\n#pagebreak()\nstill two{end}");
+    let job = Job {
+        main: "pieces.typ",
+        sources: &[("pieces.typ", &text)],
+        data: &Value::Null,
+        pictures: &[],
+    };
+    let page = Press::new().page(&job, 1).unwrap();
+    assert_eq!((page.pages, page.ends), (3, vec![1, 3]));
+}

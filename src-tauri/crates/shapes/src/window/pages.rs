@@ -40,6 +40,9 @@ pub struct PagePreview {
     pub page: usize,
     /// How many the document has.
     pub pages: usize,
+    /// Only the piece of the document that the page belongs to was set, while somebody types: how
+    /// many pages the others have is from before.
+    pub alone: bool,
     /// What of the instructor's own could not be used.
     pub own: Vec<Trouble>,
 }
