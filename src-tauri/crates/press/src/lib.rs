@@ -14,7 +14,7 @@
 //!   that sets the font must name both families. Bold and italic are there; there is no
 //!   monospaced font and no font for equations;
 //! - the elements `pdf.header-cell` and `pdf.table-summary`, for tables read aloud;
-//! - the label [`PIECE_END`], for what ends with a page of its own: [`Page::ends`] tells of each.
+//! - the label [`PIECE_END`], to mark where a part ends that has pages of its own: [`Page::ends`] tells of each.
 //!
 //! It sees no other file, no package, no network and no clock: `datetime.today()` fails. A date
 //! to be printed must be in the data.
