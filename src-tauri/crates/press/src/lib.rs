@@ -54,6 +54,7 @@ mod pieces;
 mod sheets;
 #[cfg(test)]
 mod tests;
+mod words;
 mod world;
 
 use std::sync::Arc;
@@ -230,8 +231,8 @@ impl Press {
     /// only what has changed since the last time is set anew, and only this page is drawn.
     ///
     /// Links of the template are links of the SVG. It is to be shown where there are the fonts
-    /// [`TEXT_FAMILY`] and [`FALLBACK_FAMILY`]: a picture that can be is a part of the page, with
-    /// its words as words; those of other pictures come as outlines. It is not held to the
+    /// [`TEXT_FAMILY`] and [`FALLBACK_FAMILY`]: what the first of them sets alike by itself comes as
+    /// words, and a picture that can be is a part of the page; other words come as outlines. It is not held to the
     /// accessibility standard: [`Press::pdf`] may still refuse.
     ///
     /// # Errors
@@ -246,7 +247,7 @@ impl Press {
             let at = number.min(pages.len()).saturating_sub(1);
             let page = pages.get(at).ok_or_else(|| fault("it has no pages"))?;
             Ok(Page {
-                svg: inline::inlined(&svg(page), &put_aside),
+                svg: inline::inlined(&words::svg(page), &put_aside),
                 pages: pages.len(),
                 ends: pieces::ends(&document),
             })

@@ -52,3 +52,73 @@ fn where_pieces_end_is_told_with_each_page() {
     let page = Press::new().page(&job, 1).unwrap();
     assert_eq!((page.pages, page.ends), (3, vec![1, 3]));
 }
+
+/// The page that a template makes with nothing to fill in.
+fn page_of(template: &str) -> String {
+    let job = Job {
+        main: "plain.typ",
+        sources: &[("plain.typ", template)],
+        data: &Value::Null,
+        pictures: &[],
+    };
+    Press::new().page(&job, 1).unwrap().svg
+}
+
+#[test]
+fn what_the_font_sets_alike_by_itself_is_written_as_words() {
+    for (template, written) in [
+        ("Lay them *length in*", ["Lay them", "length in"]),
+        ("_Mind_ #text(fill: red)[your] fingers", ["Mind", "fingers"]),
+        ("Tom & Ann: 3 < 4", ["Tom &amp; Ann: 3 &lt; 4", ">"]),
+        ("#rotate(90deg)[Turned]", ["Turned", ">"]),
+    ] {
+        let svg = page_of(template);
+        for words in written {
+            assert!(svg.contains(words), "{template}: {svg}");
+        }
+        assert!(!svg.contains("stands-for"), "{template}: {svg}");
+    }
+    let bold = page_of("*Bold*");
+    assert!(bold.contains("font-weight=\"700\""), "{bold}");
+}
+
+#[test]
+fn what_it_would_set_otherwise_stays_outlines() {
+    for template in [
+        "#text(fractions: true)[1/2]",
+        "Ελλάδα",
+        "#text(stroke: 1pt)[Hollow]",
+        "#text(number-width: \"proportional\", features: (\"sups\",))[12]",
+        "#text(fill: gradient.linear(red, blue))[Blue]",
+    ] {
+        let svg = page_of(template);
+        assert!(!svg.contains("<text"), "{template}: {svg}");
+        assert!(svg.matches("<path").count() > 1, "{template}: {svg}");
+    }
+}
+
+/// Where each character of the first run stands, in points behind the place of the run.
+fn places(svg: &str) -> Vec<f64> {
+    let (_, run) = svg.split_once("<text x=\"").unwrap();
+    let (places, _) = run.split_once('"').unwrap();
+    places.split(' ').map(|x| x.parse().unwrap()).collect()
+}
+
+#[test]
+fn each_letter_stands_where_the_typesetter_has_put_it() {
+    let plain = places(&page_of("two"));
+    assert!(plain.len() == 3 && plain[0] == 0.0, "{plain:?}");
+    let apart = places(&page_of("#text(tracking: 2pt)[two]"));
+    let more: Vec<_> = plain.iter().zip(&apart).map(|(a, b)| b - a).collect();
+    assert!(
+        more.iter()
+            .zip([0.0, 2.0, 4.0])
+            .all(|(is, was)| (is - was).abs() < 0.02)
+    );
+    // A gap that fills the line is one space; what comes before the first word moves the word.
+    let wide = page_of("#box(width: 3cm)[two#h(1fr) three]");
+    assert!(wide.contains(">three</text>"), "{wide}");
+    let raw = page_of("#text(size: 10pt)[#\"  a   b \"]");
+    assert!(raw.contains(">a b </text>"), "{raw}");
+    assert_eq!(places(&raw).len(), 4);
+}
