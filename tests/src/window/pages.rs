@@ -18,6 +18,17 @@ fn press(window: &Window, id: &str, key: &str) {
     ));
 }
 
+/// The words of the page stand letter by letter where the typesetter has put them, in its own font.
+fn letters_have_places(window: &Window) {
+    let told = window.script(
+        "const runs = [...document.querySelectorAll('.leaf text[x*=\" \"]')];\
+         const placed = runs.filter((it) => it.getNumberOfChars() === it.x.baseVal.numberOfItems);\
+         const fonts = [...document.fonts].filter((it) => it.status === 'loaded').map((it) => it.family);\
+         return [runs.length > 20, placed.length === runs.length, fonts.some((it) => it.includes('Atkinson'))].join()",
+    );
+    assert_eq!(told, "true,true,true");
+}
+
 #[test]
 fn a_page_is_looked_at_turned_and_leads_to_its_questions() {
     let (_folder, _file, window) = open_example();
@@ -29,6 +40,7 @@ fn a_page_is_looked_at_turned_and_leads_to_its_questions() {
     window.click("look-frame-card");
     shows(&window, "sheet-title", "Frame card");
     shows(&window, "page-count", "page 1 of 3");
+    letters_have_places(&window);
     window.click("page-on");
     shows(&window, "page-count", "page 2 of 3");
     window.click("size-large");

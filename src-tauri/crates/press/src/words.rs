@@ -141,7 +141,7 @@ fn sole(text: &str, glyph: &Glyph) -> Option<char> {
 }
 
 /// Each character of a run and how far behind its place it stands: who shows the page may round the
-/// widths of letters to whole dots of the screen. Of a gap one space is left, for more are shown as one.
+/// widths of letters to whole dots of the screen. Of a gap between words one space is left, which is all that would be shown.
 fn placed(run: &TextItem) -> Vec<(char, Abs)> {
     let mut behind = Abs::zero();
     let mut placed: Vec<(char, Abs)> = Vec::with_capacity(run.glyphs.len());
@@ -151,5 +151,6 @@ fn placed(run: &TextItem) -> Vec<(char, Abs)> {
         }
         behind += glyph.x_advance.at(run.size);
     }
+    placed.pop_if(|(last, _)| *last == ' ');
     placed
 }
