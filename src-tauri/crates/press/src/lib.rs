@@ -232,8 +232,8 @@ impl Press {
     ///
     /// Links of the template are links of the SVG. It is to be shown where there are the fonts
     /// [`TEXT_FAMILY`] and [`FALLBACK_FAMILY`]: what the first of them sets alike by itself comes as
-    /// words, and a picture that can be is a part of the page; other words come as outlines. It is not held to the
-    /// accessibility standard: [`Press::pdf`] may still refuse.
+    /// words, and a picture that can be is a part of the page; other words come as outlines. It is not
+    /// held to the accessibility standard: [`Press::pdf`] may still refuse.
     ///
     /// # Errors
     /// As for [`Press::pdf`].

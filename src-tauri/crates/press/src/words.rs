@@ -53,13 +53,10 @@ fn stand_in(number: usize) -> Option<FrameItem> {
 
 /// The page with the runs in the places of their stand-ins.
 fn put(page: &str, runs: &[String]) -> String {
-    let head = format!("<svg font-family=\"{TEXT_FAMILY}\" ");
-    let mut out = String::with_capacity(page.len() + 200 * runs.len());
-    let mut rest = page;
-    if let Some(after) = rest.strip_prefix("<svg ") {
-        out.push_str(&head);
-        rest = after;
-    }
+    let head = format!("<svg font-family=\"{TEXT_FAMILY}\"");
+    let mut rest = page.strip_prefix("<svg").unwrap_or(page);
+    let mut out = String::with_capacity(head.len() + page.len() + 200 * runs.len());
+    out.push_str(&head);
     while let Some(at) = rest.find(LINK) {
         let (before, from_here) = rest.split_at(at);
         out.push_str(before);
@@ -141,7 +138,8 @@ fn sole(text: &str, glyph: &Glyph) -> Option<char> {
 }
 
 /// Each character of a run and how far behind its place it stands: who shows the page may round the
-/// widths of letters to whole dots of the screen. Of a gap between words one space is left, which is all that would be shown.
+/// widths of letters to whole dots of the screen. Of a gap between words one space is left, which is
+/// all that would be shown.
 fn placed(run: &TextItem) -> Vec<(char, Abs)> {
     let mut behind = Abs::zero();
     let mut placed: Vec<(char, Abs)> = Vec::with_capacity(run.glyphs.len());
