@@ -5,11 +5,13 @@
 //! is given a stand-in of the picture's size: to read all pictures, and to draw their words, would
 //! take longer than all the rest of a page.
 
+use crate::stand_ins::replaced;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 
-/// How the typesetter begins an image, and what comes before the picture in it.
+/// How the typesetter begins an image, how it ends one, and what comes before the picture in it.
 const IMAGE: &str = "<image ";
+const IMAGE_ENDS: &str = "/>";
 const CODED: &str = "data:image/svg+xml;base64,";
 
 /// A picture to be put into the finished page.
@@ -58,24 +60,9 @@ impl PutAside {
 
 /// The page with the pictures in the places of their stand-ins.
 pub(crate) fn inlined(page: &str, put_aside: &[PutAside]) -> String {
-    let mut out = String::with_capacity(page.len());
-    let mut rest = page;
-    while let Some(at) = rest.find(IMAGE) {
-        let (before, from_here) = rest.split_at(at);
-        out.push_str(before);
-        let end = from_here
-            .find("/>")
-            .map_or(from_here.len(), |end| end + "/>".len());
-        let (image, after) = from_here.split_at(end);
-        let stands_for = stands_for(image, put_aside);
-        match stands_for.and_then(|it| it.in_place_of(image)) {
-            Some(inside) => out.push_str(&inside),
-            None => out.push_str(image),
-        }
-        rest = after;
-    }
-    out.push_str(rest);
-    out
+    replaced(page, IMAGE, IMAGE_ENDS, |image| {
+        stands_for(image, put_aside)?.in_place_of(image)
+    })
 }
 
 fn stands_for<'p>(image: &str, put_aside: &'p [PutAside]) -> Option<&'p PutAside> {

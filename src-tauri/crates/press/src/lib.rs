@@ -52,6 +52,7 @@ mod letters;
 mod outline;
 mod pieces;
 mod sheets;
+mod stand_ins;
 #[cfg(test)]
 mod tests;
 mod words;

@@ -5,14 +5,14 @@
 //! itself is written as words, a tenth as long and sooner on the screen. What it would not, such as a
 //! fraction, a ligature or a name in another script, stays outlines.
 
-use crate::{TEXT_FAMILY, letters};
+use crate::TEXT_FAMILY;
+use crate::stand_ins::replaced;
 use std::fmt::Write;
 use typst::layout::{Abs, Em, Frame, FrameItem, Size};
 use typst::model::{Destination, Url};
 use typst::text::{FontInfo, FontStyle, FontWeight, Glyph, TextItem};
 use typst::visualize::{Color, Paint};
 use typst_layout::Page;
-use typst_svg::SvgOptions;
 
 /// The typesetter is given a link to this and a number in place of a run of words.
 const STANDS_FOR: &str = "stands-for-words:";
@@ -25,8 +25,7 @@ pub(crate) fn svg(page: &Page) -> String {
     let mut page = page.clone();
     let mut runs = Vec::new();
     take(&mut page.frame, &mut runs);
-    let svg = letters::joined(&typst_svg::svg(&page, &SvgOptions::default()));
-    put(&svg, &runs)
+    put(&crate::svg(&page), &runs)
 }
 
 /// Takes the words out of a frame and leaves a stand-in for each run.
@@ -54,23 +53,8 @@ fn stand_in(number: usize) -> Option<FrameItem> {
 /// The page with the runs in the places of their stand-ins.
 fn put(page: &str, runs: &[String]) -> String {
     let head = format!("<svg font-family=\"{TEXT_FAMILY}\"");
-    let mut rest = page.strip_prefix("<svg").unwrap_or(page);
-    let mut out = String::with_capacity(head.len() + page.len() + 200 * runs.len());
-    out.push_str(&head);
-    while let Some(at) = rest.find(LINK) {
-        let (before, from_here) = rest.split_at(at);
-        out.push_str(before);
-        let end = from_here.find(LINK_ENDS);
-        let end = end.map_or(from_here.len(), |end| end + LINK_ENDS.len());
-        let (link, after) = from_here.split_at(end);
-        match put_one(link, runs) {
-            Some(run) => out.push_str(&run),
-            None => out.push_str(link),
-        }
-        rest = after;
-    }
-    out.push_str(rest);
-    out
+    let body = page.strip_prefix("<svg").unwrap_or(page);
+    head + &replaced(body, LINK, LINK_ENDS, |link| put_one(link, runs))
 }
 
 /// The run that a link stands for, in its place; nothing for any other link.
