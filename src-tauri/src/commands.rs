@@ -67,12 +67,12 @@ pub(crate) fn advise(shared: State<'_, Shared>, known: Option<u32>) -> Reply<Ren
     shared.renewed(known, &desk.view())
 }
 
-/// From now on the window shows this drawing: it is in this view and in all that follow. `known` as
-/// for [`edit`].
+/// From now on the window shows this drawing, or none: it is in this view and in all that follow.
+/// `known` as for [`edit`].
 #[tauri::command(async)]
 pub(crate) fn look_at(
     shared: State<'_, Shared>,
-    drawing: String,
+    drawing: Option<String>,
     known: Option<u32>,
 ) -> Reply<Renewed> {
     let mut desk = shared.desk();

@@ -111,8 +111,8 @@ pub(crate) struct Desk {
     /// The figures before the last change.
     before: Written,
     moved: Vec<Moved>,
-    /// The drawing the window shows; the others need not be made. See [`Desk::look_at`].
-    looked_at: String,
+    /// The drawing the window shows, if any; the others need not be made. See [`Desk::look_at`].
+    looked_at: Option<String>,
     pub(crate) ahead: Ahead,
     print_folder: Option<PathBuf>,
     /// Lessons with words that are on no shelf yet.
@@ -176,7 +176,7 @@ impl Desk {
             course,
             memory,
             moved: Vec::new(),
-            looked_at: drawn::AT_FIRST.to_owned(),
+            looked_at: Some(drawn::AT_FIRST.to_owned()),
             ahead: Ahead::default(),
             print_folder: None,
             unsaved_lessons: BTreeSet::new(),
@@ -197,7 +197,7 @@ impl Desk {
         // Lessons are no part of a course: what is written of them goes on. And the window goes on
         // looking at the drawing it looked at.
         let unsaved_lessons = std::mem::take(&mut self.unsaved_lessons);
-        let looked_at = std::mem::take(&mut self.looked_at);
+        let looked_at = self.looked_at.take();
         *self = Self {
             unsaved_lessons,
             looked_at,
@@ -213,7 +213,7 @@ impl Desk {
     /// What the window shows.
     pub(crate) fn view(&self) -> View {
         let values = course::values(self.text());
-        let drawn = drawn::shown(&self.course, &self.looked_at, &values);
+        let drawn = drawn::shown(&self.course, self.looked_at.as_deref(), &values);
         View {
             file: self
                 .path
@@ -254,8 +254,8 @@ impl Desk {
         }
     }
 
-    /// From now on the window shows this drawing.
-    pub(crate) fn look_at(&mut self, drawing: String) {
+    /// From now on the window shows this drawing, or none.
+    pub(crate) fn look_at(&mut self, drawing: Option<String>) {
         self.looked_at = drawing;
     }
 

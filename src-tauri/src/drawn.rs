@@ -19,15 +19,20 @@ pub(crate) struct Drawn {
     pub(crate) handles: window::Handles,
 }
 
-/// The drawing of this name (a field of [`window::Drawings`]), with what can be taken hold of in it
-/// by the `values` of the course file.
-pub(crate) fn shown(course: &Course, looked_at: &str, values: &BTreeMap<String, String>) -> Drawn {
+/// The drawing of this name (a field of [`window::Drawings`]), if one is looked at, with what can be
+/// taken hold of in it by the `values` of the course file.
+pub(crate) fn shown(
+    course: &Course,
+    looked_at: Option<&str>,
+    values: &BTreeMap<String, String>,
+) -> Drawn {
     let all = Drawings::on_screen(course);
+    let is_looked_at = |name: &str| looked_at == Some(name);
     let made =
-        |name: &str, make: &dyn Fn() -> Picture| (name == looked_at).then(make).unwrap_or_default();
+        |name: &str, make: &dyn Fn() -> Picture| is_looked_at(name).then(make).unwrap_or_default();
     // Only by making them is it known whether there are these two; both are quickly made.
     let kept = |name: &str, picture: Picture| {
-        if name == looked_at {
+        if is_looked_at(name) {
             picture.svg
         } else {
             String::new()
@@ -94,13 +99,16 @@ mod tests {
         let library = Library::built_in().expect("the library");
         let file = CourseFile::parse(Library::example(false)).expect("a course");
         let course = Course::plan(file, &library).expect("a plan");
-        let opened = shown(&course, AT_FIRST, &BTreeMap::new()).drawings;
+        let opened = shown(&course, Some(AT_FIRST), &BTreeMap::new()).drawings;
         assert!(opened.elevation.starts_with("<svg"));
         assert_eq!(opened.section, "");
         assert_eq!(opened.chance_curve.as_deref(), Some(""), "there is one");
         assert_eq!(opened.progress, None, "nothing has been told");
-        let curve = shown(&course, "chance_curve", &BTreeMap::new()).drawings;
+        let curve = shown(&course, Some("chance_curve"), &BTreeMap::new()).drawings;
         assert!(curve.chance_curve.is_some_and(|it| it.starts_with("<svg")));
         assert_eq!(curve.elevation, "");
+        let none = shown(&course, None, &BTreeMap::new()).drawings;
+        assert_eq!(none.elevation, "");
+        assert_eq!(none.chance_curve.as_deref(), Some(""), "there is one");
     }
 }

@@ -34,8 +34,8 @@ export const edit = async (key: string, text: string, goesOn: boolean) =>
   renewal.taken(await call<Renewed>('edit', { key, text, goesOn, known: renewal.known }))
 /** What could be done otherwise, which no edit waits for. */
 export const advise = async () => renewal.taken(await call<Renewed>('advise', { known: renewal.known }))
-/** From now on views hold this drawing; the others are empty. */
-export const lookAt = async (drawing: string) => renewal.taken(await call<Renewed>('look_at', { drawing, known: renewal.known }))
+/** From now on views hold this drawing, if any; the others are empty. */
+export const lookAt = async (drawing: string | null) => renewal.taken(await call<Renewed>('look_at', { drawing, known: renewal.known }))
 export const addDay = () => call<View>('add_day')
 export const removeDay = () => call<View>('remove_day')
 export const addBreak = (day: number) => call<View>('add_break', { day })

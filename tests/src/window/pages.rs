@@ -84,6 +84,27 @@ fn the_page_follows_what_is_asked_of_it() {
     shows(&window, "lessons", "asked for on this course");
 }
 
+/// Under a page nothing is drawn; what comes back is the course as it is by then.
+#[test]
+fn a_drawing_comes_back_from_under_the_pages_as_the_course_is_now() {
+    let (_folder, _file, window) = open_example();
+    window.wait_for_text("figure-length", " m");
+    let drawn = |height: &str| {
+        window.wait_until(&format!("a drawing {height} high"), || {
+            let words = window.script("return document.querySelector('.drawn svg')?.textContent");
+            words.contains(height)
+        });
+    };
+    window.click("step-wall");
+    window.type_into("field-wall-height", "1.23 m");
+    drawn("1.23 m");
+    window.click("step-pages");
+    shows(&window, "page-count", "page 1 of 3");
+    window.click("undo");
+    window.click("step-wall");
+    drawn("1.05 m");
+}
+
 #[test]
 fn a_large_print_is_stopped_and_what_is_done_is_whole() {
     let (_folder, file, window) = open_example();

@@ -27,7 +27,7 @@ export class Course {
   american = $derived(this.view !== undefined && isAmerican(this.view.values))
 
   #rust: Rust
-  #changed: (advice: boolean) => void
+  #changed: (same: boolean) => void
   /** What was typed while another question was on its way; the newest words of each field. */
   #waiting: Record<string, string> = {}
   /** The key that is on its way. */
@@ -40,8 +40,8 @@ export class Course {
   #advice: ReturnType<typeof setTimeout> | undefined
   #line: Promise<void> = Promise.resolve()
 
-  /** `changed` hears of every other plan, and of the advice on one that comes after it. */
-  constructor(rust: Rust, changed: (advice: boolean) => void = () => {}) {
+  /** `changed` hears of every other plan; and of what comes in on the `same` one, as advice does. */
+  constructor(rust: Rust, changed: (same: boolean) => void = () => {}) {
     this.#rust = rust
     this.#changed = changed
   }
@@ -88,9 +88,9 @@ export class Course {
     return this.#inTurn(async () => {})
   }
 
-  /** Asks for another state of the course, after all that was typed before. */
-  ask(question: () => Promise<Reply<View | null>>): Promise<void> {
-    return this.#inTurn(async () => this.#take(await question()))
+  /** Asks for another state of the course, after all that was typed before; or, of the `same`, for another drawing. */
+  ask(question: () => Promise<Reply<View | null>>, same = false): Promise<void> {
+    return this.#inTurn(async () => this.#take(await question(), same))
   }
 
   /** As `ask`, for another file or an earlier text: what stood in the fields goes. */
@@ -174,20 +174,16 @@ export class Course {
     }
   }
 
-  #take(reply: Reply<View | null>) {
-    if (reply.ok && reply.value) this.#goingOn = undefined
-    this.#show(reply)
-  }
-
-  /** Advice changes no text: an edit that goes on goes on through it. */
-  #show(reply: Reply<View | null>, advice = false) {
+  /** Through what is of the `same` text, as advice or a drawing, an edit that goes on goes on. */
+  #take(reply: Reply<View | null>, same = false) {
     this.trouble = reply.ok ? undefined : reply.trouble
     if (!reply.ok || !reply.value) return
+    if (!same) this.#goingOn = undefined
     this.view = withAdviceOf(reply.value, this.view)
-    this.#changed(advice)
+    this.#changed(same)
     clearTimeout(this.#advice)
     const { advise } = this.#rust
-    if (!reply.value.advised && advise) this.#advice = setTimeout(() => void this.#inTurn(async () => this.#show(await advise(), true)), ADVICE_MS)
+    if (!reply.value.advised && advise) this.#advice = setTimeout(() => void this.ask(advise, true), ADVICE_MS)
   }
 
   #letGo() {

@@ -41,6 +41,15 @@ describe('typing on in one field', () => {
     expect(rust.wentOn).toEqual([false, true])
   })
 
+  it('is one change also where another drawing came in between', async () => {
+    course.enter('wall.height')
+    course.type('wall.height', '1.1 m')
+    await course.ask(async () => rust.view(), true)
+    course.type('wall.height', '1.15 m')
+    await pause()
+    expect(rust.wentOn).toEqual([false, true])
+  })
+
   it('is not complained of before a person pauses', async () => {
     course.enter('wall.height')
     course.type('wall.height', 'bad')

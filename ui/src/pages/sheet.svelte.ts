@@ -48,10 +48,10 @@ export class Sheet {
     this.#watched = false
   }
 
-  /** The course is another one; or, with `advice`, what could be done otherwise is known. Pages tell of none
+  /** The course is another one; or the `same`, and what could be done otherwise is known. Pages tell of none
       that they have not asked for themselves, but of a piece set alone the rest of its document is still to come. */
-  courseChanged(advice = false) {
-    if (this.#watched && (!advice || this.shown?.alone)) void this.redraw()
+  courseChanged(same = false) {
+    if (this.#watched && (!same || this.shown?.alone)) void this.redraw()
   }
 
   pick(name: string) {

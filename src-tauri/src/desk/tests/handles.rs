@@ -21,7 +21,7 @@ fn surveyed(imperial: bool) -> (tempfile::TempDir, Desk) {
 
 /// The handles of a drawing, which are there while it is looked at.
 fn handles(desk: &mut Desk, drawing: &str) -> Handles {
-    desk.look_at(drawing.to_owned());
+    desk.look_at(Some(drawing.to_owned()));
     desk.view().handles
 }
 
