@@ -121,7 +121,7 @@ impl Desk {
             let known = if typing {
                 pieces.clone()
             } else {
-                Pieces::default()
+                pieces.of_the_whole()
             };
             let (page, now) = job.page_of(&wanted.document, wanted.page, &known)?;
             *pieces = now;

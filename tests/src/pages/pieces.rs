@@ -16,7 +16,7 @@ fn whole(course: &Course, document: &Document, page: usize) -> Preview {
 }
 
 /// How many of every so many pages of a document can be set with their piece alone; each is then the
-/// same page.
+/// same page, and so it is when the pictures that its piece asked for are known.
 fn alone(course: &Course, document: &Document, every: usize) -> usize {
     let first = whole(course, document, 1);
     let is_alone = |page: &usize| {
@@ -28,10 +28,12 @@ fn alone(course: &Course, document: &Document, every: usize) -> usize {
         let what = format!("page {page} of {} of {}", first.pages, document.name);
         assert!(whole.svg == alone.svg, "{what} is another one");
         assert_eq!(
-            (whole.pages, &whole.pieces),
-            (alone.pages, &alone.pieces),
+            (whole.pages, whole.pieces.ends()),
+            (alone.pages, alone.pieces.ends()),
             "{what}"
         );
+        let again = looked_at(course, document, *page, &alone.pieces);
+        assert!(again == alone, "{what} is another one the second time");
         true
     };
     (1..=first.pages).step_by(every).filter(is_alone).count()
@@ -76,6 +78,23 @@ fn a_page_beyond_its_piece_has_the_whole_document_set() {
     let fewer = planned(&with(&[("novices = 6", "novices = 1")]));
     let last = looked_at(&fewer, document, known.pages, &known.pieces);
     assert_eq!(last, whole(&fewer, document, known.pages));
+}
+
+/// The line of a wall takes the place of its frames, which asked for another picture.
+#[test]
+fn a_piece_that_asks_for_other_pictures_than_before_has_them() {
+    let document = named("setting-out").expect("there");
+    let straight = planned(&with(&[]));
+    let pieces = whole(&straight, document, 1).pieces;
+    let frames = looked_at(&straight, document, 2, &pieces);
+    assert!(frames.alone);
+    let line = r#"[wall]
+line = [{ straight = "4 m" }, { arc = "3 m", radius = "6 m", turn = "left" }]"#;
+    let free = (r#"length = "6 m""#, r#"length = "7 m""#);
+    let bent = planned(&with(&[("[wall]", line), free]));
+    let line = looked_at(&bent, document, 2, &frames.pieces);
+    assert!(line.alone);
+    assert!(line == looked_at(&bent, document, 2, &pieces));
 }
 
 /// A piece that grew moves those after it; how long they are is from before.

@@ -16,7 +16,7 @@ pub struct Document {
     /// The template in `lessons/pages`.
     pub(crate) template: &'static str,
     /// What the template is fed.
-    pub(crate) feed: fn(&Course) -> Feed,
+    pub(crate) feed: fn(&Course) -> Feed<'_>,
     /// On which courses it belongs among the pages; on all of them where nothing is said.
     wanted: Option<fn(&Course) -> bool>,
 }

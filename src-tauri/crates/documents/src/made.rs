@@ -4,7 +4,6 @@
 //! printed apart, because it may run for ever, and where it fails the built-in one is printed
 //! and the fault told.
 
-use crate::feed::Feed;
 use crate::pack::Error;
 use crate::side_by_side::side_by_side;
 use crate::spelling;
@@ -57,20 +56,14 @@ pub struct Sheets {
 
 /// What a document's template is fed.
 pub fn fed(course: &Course, document: &Document) -> Fed {
-    let Feed { data, pictures } = feed_of(course, document);
-    let drawings = pictures.into_iter();
-    let drawings = drawings.map(|(name, svg)| (name.into_owned(), svg));
-    Fed {
-        data,
-        drawings: drawings.collect(),
-    }
+    fed_with(course, document, |_| true)
 }
 
-/// What a document is fed, in the spelling of the course.
-pub(crate) fn feed_of(course: &Course, document: &Document) -> Feed {
-    let mut feed = (document.feed)(course);
-    spelling::data(&mut feed.data, course);
-    feed
+/// What it is fed with those of its drawings that are wanted.
+pub(crate) fn fed_with(course: &Course, document: &Document, wanted: impl Fn(&str) -> bool) -> Fed {
+    let mut fed = (document.feed)(course).drawn(wanted);
+    spelling::data(&mut fed.data, course);
+    fed
 }
 
 /// One document as a PDF, in the edition of the course. Where the instructor's own template
@@ -94,10 +87,10 @@ pub fn sheets(
     mut take: impl FnMut(Sheets) -> bool,
 ) -> Result<(), Error> {
     let set = |document: &Document, tried: &Tried| {
-        let feed = feed_of(course, document);
+        let fed = fed(course, document);
         let own = |job: &Job<'_>| press.sheets_apart(job);
         let built_in = |job: &Job<'_>| press.sheets(job);
-        made(course, document, &feed, tried, own, built_in)
+        made(course, document, &fed, tried, own, built_in)
     };
     each(documents, set, |_, Made { made, replaced }| {
         take(Sheets {
@@ -134,24 +127,23 @@ pub(crate) fn printed(
     press: &Press,
     tried: &Tried,
 ) -> Result<Made<Printed>, Error> {
-    let feed = feed_of(course, document);
+    let fed = fed(course, document);
     let own = |job: &Job<'_>| press.pdf_apart(job);
     let built_in = |job: &Job<'_>| press.pdf(job);
-    made(course, document, &feed, tried, own, built_in)
+    made(course, document, &fed, tried, own, built_in)
 }
 
 pub(crate) fn made<T>(
     course: &Course,
     document: &Document,
-    feed: &Feed,
+    fed: &Fed,
     tried: &Tried,
     own: impl Fn(&Job<'_>) -> Result<T, press::Error>,
     built_in: impl Fn(&Job<'_>) -> Result<T, press::Error>,
 ) -> Result<Made<T>, Error> {
-    let pictures: Vec<(&str, &str)> = feed
-        .pictures
-        .iter()
-        .map(|(name, svg)| (name.as_ref(), svg.as_str()))
+    let drawings = fed.drawings.iter();
+    let pictures: Vec<_> = drawings
+        .map(|(name, svg)| (name.as_str(), svg.as_str()))
         .collect();
     let templates = Templates::of(course, document.template);
     let own_and_built_in = sources(&templates.all);
@@ -160,7 +152,7 @@ pub(crate) fn made<T>(
     let job = |sources| Job {
         main: document.template,
         sources,
-        data: &feed.data,
+        data: &fed.data,
         pictures: &pictures,
     };
     let mut replaced = None;

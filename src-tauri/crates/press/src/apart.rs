@@ -103,6 +103,7 @@ impl Apart {
             svg: String::from_utf8(svg).map_err(|cause| fault(&cause.to_string()))?,
             pages: told.pages,
             ends: Vec::new(),
+            pictures: None,
         })
     }
 

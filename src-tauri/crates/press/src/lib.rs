@@ -58,6 +58,7 @@ mod tests;
 mod words;
 mod world;
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
@@ -133,6 +134,9 @@ pub struct Page {
     pub pages: usize,
     /// The page on which each piece ends that the template marks with [`PIECE_END`], from 1.
     pub ends: Vec<usize>,
+    /// The pictures of the job that were asked for, and maybe some more: without the others the page
+    /// would be the same. Nothing where that is not known.
+    pub pictures: Option<BTreeSet<String>>,
 }
 
 /// The fonts and the typesetter, ready to print. Make one and keep it; a clone shares it.
@@ -251,6 +255,7 @@ impl Press {
                 svg: inline::inlined(&words::svg(page), &put_aside),
                 pages: pages.len(),
                 ends: pieces::ends(&document),
+                pictures: Some(world.pictures_asked_for()),
             })
         })
     }

@@ -1,7 +1,7 @@
 //! All that a template can see: the files of its job, the fonts, and nothing else.
 
-use std::collections::HashMap;
-use std::sync::Arc;
+use std::collections::{BTreeSet, HashMap};
+use std::sync::{Arc, Mutex, PoisonError};
 
 use rayon::prelude::*;
 use typst::diag::{FileError, FileResult, PackageError};
@@ -22,6 +22,8 @@ pub(crate) struct JobWorld {
     sources: HashMap<FileId, Source>,
     pictures: Vec<FileId>,
     files: HashMap<FileId, Bytes>,
+    /// The files that were asked for so far.
+    asked_for: Mutex<BTreeSet<&'static str>>,
 }
 
 impl JobWorld {
@@ -67,6 +69,7 @@ impl JobWorld {
             sources,
             pictures: drawn,
             files,
+            asked_for: Mutex::default(),
         })
     }
 
@@ -100,6 +103,17 @@ impl JobWorld {
             .collect();
         self.files.extend(drawn);
         self
+    }
+
+    /// The pictures that a template has asked for, or the typesetter to see whether they are the same.
+    pub(crate) fn pictures_asked_for(&self) -> BTreeSet<String> {
+        let asked = self.asked_for.lock();
+        let asked = asked.unwrap_or_else(PoisonError::into_inner);
+        let names = self.pictures.iter().map(|id| name(*id));
+        names
+            .filter(|it| asked.contains(it))
+            .map(str::to_owned)
+            .collect()
     }
 
     /// The text of a file of this job.
@@ -145,6 +159,10 @@ impl World for JobWorld {
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {
+        let asked = self.asked_for.lock();
+        asked
+            .unwrap_or_else(PoisonError::into_inner)
+            .insert(name(id));
         let file = self.files.get(&id).cloned();
         file.ok_or_else(|| self.refuse(id, self.files.keys()))
     }

@@ -13,7 +13,7 @@ use serde_json::{Value, json};
 use shapes::written::lasts;
 
 /// A page or more for each day, to sign in and out on, with the gear that is handed out.
-pub(crate) fn register(course: &Course) -> Feed {
+pub(crate) fn register(course: &Course) -> Feed<'_> {
     let written = &course.written;
     let students: Vec<Value> = course
         .file
@@ -52,7 +52,7 @@ pub(crate) fn register(course: &Course) -> Feed {
 }
 
 /// What each student has been there for.
-pub(crate) fn attendance_slip(course: &Course) -> Feed {
+pub(crate) fn attendance_slip(course: &Course) -> Feed<'_> {
     let students = course.chosen_students();
     let slips: Vec<Value> = students.filter_map(|(_, it)| slip(course, it)).collect();
     let group = &course.file.course.group;
@@ -90,7 +90,7 @@ fn slip(course: &Course, student: &Student) -> Option<Value> {
 }
 
 /// Ten questions, about the lessons of this course by name.
-pub(crate) fn feedback_sheet(course: &Course) -> Feed {
+pub(crate) fn feedback_sheet(course: &Course) -> Feed<'_> {
     let written = &course.written;
     let own = json!({
         "lessons": lessons(course, |_| true),

@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 use shapes::written::{Day, lasts};
 
 /// A letter for each student of a roster, or one for all where nobody is named.
-pub(crate) fn joining_letter(course: &Course) -> Feed {
+pub(crate) fn joining_letter(course: &Course) -> Feed<'_> {
     let letters: Vec<Value> = if course.file.roster {
         let students = course.chosen_students();
         students
@@ -38,7 +38,7 @@ pub(crate) fn joining_letter(course: &Course) -> Feed {
 }
 
 /// A declaration for each student, by name where there is a roster.
-pub(crate) fn fitness_declaration(course: &Course) -> Feed {
+pub(crate) fn fitness_declaration(course: &Course) -> Feed<'_> {
     let students = course.chosen_students();
     let names: Vec<Value> = students
         .map(|(_, it)| json!(course.file.roster.then_some(&it.name)))

@@ -5,7 +5,7 @@ use crate::Course;
 use serde_json::{Value, json};
 
 /// Whom to ring and what to know, student by student; nothing else is fed any of it.
-pub(crate) fn contacts_sheet(course: &Course) -> Feed {
+pub(crate) fn contacts_sheet(course: &Course) -> Feed<'_> {
     let students = course.chosen_students();
     let rows: Vec<Value> = students
         .map(|(place, student)| {

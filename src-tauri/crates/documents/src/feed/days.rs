@@ -14,7 +14,7 @@ use shapes::written::{Day, Mark, StageTimes};
 /// Of all that held simulated courses up, so many are told.
 const HOLDUPS: usize = 4;
 
-pub(crate) fn run_sheet(course: &Course) -> Feed {
+pub(crate) fn run_sheet(course: &Course) -> Feed<'_> {
     let written = &course.written;
     let running = &written.running;
     let of_this_plan: Vec<_> = written
@@ -46,13 +46,13 @@ pub(crate) fn run_sheet(course: &Course) -> Feed {
 }
 
 /// The days as pictures, each as `file` and `words` under `timetables`.
-fn with_timetable(mut feed: Feed, course: &Course) -> Feed {
+fn with_timetable<'a>(mut feed: Feed<'a>, course: &'a Course) -> Feed<'a> {
     let mut told = Vec::new();
     let parts = Drawings::on_paper(course).timetable_in_parts();
     for (number, picture) in parts.into_iter().enumerate() {
         let file = format!("timetable-{}.svg", number + 1);
         told.push(json!({ "file": file, "words": picture.description }));
-        feed.pictures.push((file.into(), picture.svg));
+        feed = feed.with_svg(file, picture.svg);
     }
     if let Value::Object(all) = &mut feed.data {
         all.insert("timetables".to_owned(), Value::Array(told));
@@ -129,7 +129,7 @@ fn has_cope(course: &Course) -> bool {
 }
 
 /// A grid of stages and bays, with the times they are likely done, and the times to ask.
-pub(crate) fn progress_sheet(course: &Course) -> Feed {
+pub(crate) fn progress_sheet(course: &Course) -> Feed<'_> {
     let written = &course.written;
     let bays = &written.frames.bays;
     let today = written.running.today.as_ref();

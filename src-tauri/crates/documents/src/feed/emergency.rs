@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use shapes::written::Coordinates;
 
 /// The sheet for the site.
-pub(crate) fn emergency_sheet(course: &Course) -> Feed {
+pub(crate) fn emergency_sheet(course: &Course) -> Feed<'_> {
     let own = |text: &str| spelling::text(text, course.file.language);
     let injuries: Vec<Value> = course
         .library

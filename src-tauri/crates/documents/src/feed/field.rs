@@ -9,7 +9,7 @@ use craft::quantity::{Length, Units, show_length};
 use serde_json::{Value, json};
 
 /// The whole setting-out on one page.
-pub(crate) fn site_card(course: &Course) -> Feed {
+pub(crate) fn site_card(course: &Course) -> Feed<'_> {
     let written = &course.written;
     let throughs: Vec<Value> = written
         .stone
@@ -24,12 +24,12 @@ pub(crate) fn site_card(course: &Course) -> Feed {
         "front": written.retaining.as_ref().map(|bank| &bank.front),
         "throughs": throughs,
     });
-    let section = section_on_a_card(course);
+    let section = || section_on_a_card(course);
     Feed::new(course, own).with("section.svg", "section_words", section)
 }
 
 /// One frame put together.
-pub(crate) fn frame_card(course: &Course) -> Feed {
+pub(crate) fn frame_card(course: &Course) -> Feed<'_> {
     let drawings = Drawings::on_paper(course);
     let written = &course.written;
     let own = json!({
@@ -41,12 +41,12 @@ pub(crate) fn frame_card(course: &Course) -> Feed {
         "cautions": cautions(course, &["bar-ends", "driving-bars", "bar-noise", "bars-off", "timber-frames", "buried-services"]),
     });
     Feed::new(course, own)
-        .with("frame.svg", "frame_words", drawings.frame())
-        .with("gauge.svg", "gauge_words", drawings.gauge())
+        .with("frame.svg", "frame_words", move || drawings.frame())
+        .with("gauge.svg", "gauge_words", move || drawings.gauge())
 }
 
 /// What to look for before coping, bay by bay.
-pub(crate) fn inspection_sheet(course: &Course) -> Feed {
+pub(crate) fn inspection_sheet(course: &Course) -> Feed<'_> {
     let written = &course.written;
     let stations = &written.frames.rows;
     let at = |frame: usize| {
@@ -86,7 +86,7 @@ fn joints(course: &Course, from: Length, to: Length) -> Vec<String> {
 }
 
 /// Who builds where, day by day.
-pub(crate) fn stints_poster(course: &Course) -> Feed {
+pub(crate) fn stints_poster(course: &Course) -> Feed<'_> {
     let written = &course.written;
     let people = &written.running.people;
     let days: Vec<Value> = written
@@ -109,9 +109,13 @@ pub(crate) fn stints_poster(course: &Course) -> Feed {
         "days": days,
         "wall": written.wall,
     });
-    let parts = Drawings::on_paper(course).elevation_in_parts();
-    let keys = ("elevation_words", "elevation_more");
-    Feed::new(course, own).with_parts("elevation.svg", keys, parts)
+    let elevation = || Drawings::on_paper(course).elevation_in_parts();
+    Feed::new(course, own).with_parts(
+        "elevation.svg",
+        "elevation_words",
+        "elevation_more",
+        elevation,
+    )
 }
 
 /// The stints of a day on which they are not those of the first.

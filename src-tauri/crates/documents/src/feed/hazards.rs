@@ -12,7 +12,7 @@ use shapes::plan::Hazard;
 
 /// The hazards of this course: those every course with its figures meets, and those that only
 /// the place and the people can answer.
-pub(crate) fn risk_assessment(course: &Course) -> Feed {
+pub(crate) fn risk_assessment(course: &Course) -> Feed<'_> {
     let all = course.plan.hazards.iter().map(Hazard::of);
     let (asked, here): (Vec<Hazard>, Vec<Hazard>) = all.partition(|it| it.ask.is_some());
     let table = &course.library.tables.hazards;
@@ -46,7 +46,7 @@ fn matrix() -> Value {
 }
 
 /// What the instructor reads out, with the figures of this course.
-pub(crate) fn safety_briefing(course: &Course) -> Feed {
+pub(crate) fn safety_briefing(course: &Course) -> Feed<'_> {
     let (written, given) = (&course.written, &course.file.course);
     let conditions = craft::conditions::Conditions::of(given, &course.plan.sun);
     let met: Vec<&str> = Applies::ALL

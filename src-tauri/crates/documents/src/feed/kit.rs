@@ -9,7 +9,7 @@ use shapes::written::{Hold, Kit, KitLine, LoadLine, Loads, Run};
 
 /// The tools as they are loaded: by run and vehicle where vehicles are given, else under the
 /// place where each is used. What is short or wants care stands before all of them.
-pub(crate) fn load_list(course: &Course) -> Feed {
+pub(crate) fn load_list(course: &Course) -> Feed<'_> {
     let written = &course.written;
     let kit = &written.kit;
     let loads = written.loads.as_ref();
@@ -100,7 +100,7 @@ fn by_vehicle(loads: &Loads, kit: &Kit) -> Value {
 
 /// Everything that went out, to be counted back in: what belongs to others first, by owner;
 /// then the instructor's own by place; what gets used up apart.
-pub(crate) fn return_list(course: &Course) -> Feed {
+pub(crate) fn return_list(course: &Course) -> Feed<'_> {
     let lines: Vec<&KitLine> = course.written.kit.lines.iter().collect();
     let (lent, own): (Vec<_>, Vec<_>) = lines.into_iter().partition(|it| !it.owners.is_empty());
     let (used, kept): (Vec<_>, Vec<_>) = own.into_iter().partition(|it| it.consumable);

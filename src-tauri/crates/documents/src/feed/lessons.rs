@@ -2,7 +2,7 @@
 
 use super::Feed;
 use crate::Course;
-use crate::drawings::Drawings;
+use crate::drawings::{Drawings, Picture};
 use crate::filled::filled;
 use craft::pace::timetable::Of;
 use craft::tables::{Before, Lesson};
@@ -10,7 +10,7 @@ use files::{Block, COURSE_DRAWINGS, Card, Span, Wording};
 use serde_json::{Value, json};
 
 /// The cards of who teaches: what to show, what goes wrong, what to ask and what is right.
-pub(crate) fn lesson_cards(course: &Course) -> Feed {
+pub(crate) fn lesson_cards(course: &Course) -> Feed<'_> {
     let taught = taught(course);
     let lessons: Vec<Value> = taught.iter().map(|it| it.card_of(course)).collect();
     with_drawings(course, &taught, json!({ "lessons": lessons }))
@@ -18,7 +18,7 @@ pub(crate) fn lesson_cards(course: &Course) -> Feed {
 
 /// The sheets that students take home. What opens each later day is not among them: it is
 /// said, and about that day.
-pub(crate) fn lesson_handouts(course: &Course) -> Feed {
+pub(crate) fn lesson_handouts(course: &Course) -> Feed<'_> {
     let mut taught = taught(course);
     taught.retain(|it| it.lesson.before != Before::EachDay);
     let lessons: Vec<Value> = taught.iter().map(|it| it.handout_of(course)).collect();
@@ -156,7 +156,7 @@ fn more_key(name: &str) -> String {
 }
 
 /// The data with those drawings of the course that a lesson shows.
-fn with_drawings(course: &Course, taught: &[Taught<'_>], own: Value) -> Feed {
+fn with_drawings<'a>(course: &'a Course, taught: &[Taught<'_>], own: Value) -> Feed<'a> {
     let mut feed = Feed::new(course, own);
     let shown = |name: &str| {
         let mut names = taught.iter().flat_map(|it| &it.card.drawings);
@@ -164,17 +164,19 @@ fn with_drawings(course: &Course, taught: &[Taught<'_>], own: Value) -> Feed {
     };
     let drawings = Drawings::on_card(course);
     for name in COURSE_DRAWINGS.into_iter().filter(|name| shown(name)) {
-        let (file, parts) = match name {
-            "section" => ("section.svg", vec![drawings.section()]),
-            "elevation" => ("elevation.svg", drawings.elevation_in_parts()),
-            "line-plan" => ("line-plan.svg", vec![drawings.line_plan()]),
-            "setting-out" => ("setting-out.svg", drawings.setting_out_in_parts()),
-            "frame" => ("frame.svg", vec![drawings.frame()]),
-            "gauge" => ("gauge.svg", vec![drawings.gauge()]),
-            "heap-plan" => ("heap-plan.svg", drawings.heap_plan_in_parts()),
+        let (file, draw): (_, fn(Drawings<'a>) -> Vec<Picture>) = match name {
+            "section" => ("section.svg", |it| vec![it.section()]),
+            "elevation" => ("elevation.svg", |it| it.elevation_in_parts()),
+            "line-plan" => ("line-plan.svg", |it| vec![it.line_plan()]),
+            "setting-out" => ("setting-out.svg", |it| it.setting_out_in_parts()),
+            "frame" => ("frame.svg", |it| vec![it.frame()]),
+            "gauge" => ("gauge.svg", |it| vec![it.gauge()]),
+            "heap-plan" => ("heap-plan.svg", |it| it.heap_plan_in_parts()),
             _ => continue,
         };
-        feed = feed.with_parts(file, (&words_key(name), &more_key(name)), parts);
+        feed = feed.with_parts(file, words_key(name), more_key(name), move || {
+            draw(drawings)
+        });
     }
     feed
 }
@@ -213,7 +215,7 @@ mod tests {
         Course::plan(file, &library).expect("a plan")
     }
 
-    fn titles(feed: &Feed) -> Vec<String> {
+    fn titles(feed: &Feed<'_>) -> Vec<String> {
         let lessons = feed.data["lessons"].as_array().expect("lessons");
         let titles = lessons.iter().filter_map(|it| it["title"].as_str());
         titles.map(str::to_owned).collect()
@@ -257,7 +259,8 @@ mod tests {
 
     #[test]
     fn a_drawing_of_the_course_comes_with_its_words() {
-        let feed = lesson_cards(&course(""));
+        let course = course("");
+        let feed = lesson_cards(&course).drawn(|_| true);
         let lessons = feed.data["lessons"].as_array().expect("lessons");
         let drawings = lessons
             .iter()
@@ -267,7 +270,7 @@ mod tests {
             assert!(feed.data[key].is_string(), "{key}");
             let file = drawing["file"].as_str().expect("a file");
             assert!(
-                feed.pictures.iter().any(|(name, _)| *name == file),
+                feed.drawings.iter().any(|(name, _)| *name == file),
                 "{file}"
             );
         }

@@ -48,18 +48,32 @@ pub(crate) use worksheets::{worksheets, worksheets_key};
 
 use crate::Course;
 use crate::drawings::Picture;
+use crate::made::Fed;
 use crate::spelling;
 use serde_json::{Value, json};
-use std::borrow::Cow;
 
-/// What a template is fed.
-pub(crate) struct Feed {
+/// What a template is fed, before its pictures are drawn.
+pub(crate) struct Feed<'a> {
     pub(crate) data: Value,
-    /// File name and SVG. Names are from a fixed set: every one ever used stays in memory.
-    pub(crate) pictures: Vec<(Cow<'static, str>, String)>,
+    pictures: Vec<Pictures<'a>>,
 }
 
-impl Feed {
+/// Some pictures that are drawn together, if they are wanted.
+struct Pictures<'a> {
+    /// The name of the first; the others have theirs from it. Names are from a fixed set: every one ever
+    /// used stays in memory.
+    file: String,
+    draw: Box<dyn FnOnce() -> Drawn + 'a>,
+}
+
+/// Pictures by file name, as SVG, and what is said of them by its keys in the data.
+#[derive(Default)]
+struct Drawn {
+    pictures: Vec<(String, String)>,
+    said: Vec<(String, Value)>,
+}
+
+impl<'a> Feed<'a> {
     /// The data every page has, with `own` beside it.
     fn new(course: &Course, own: Value) -> Self {
         let file = &course.file;
@@ -82,39 +96,86 @@ impl Feed {
         }
     }
 
-    /// Adds a picture and, under its name, its description.
-    fn with(mut self, file: &'static str, key: &str, picture: Picture) -> Self {
-        if let Value::Object(all) = &mut self.data {
-            all.insert(key.to_owned(), Value::String(picture.description));
-        }
-        self.pictures.push((file.into(), picture.svg));
-        self
+    /// Adds a picture and, under its key, its description.
+    fn with(
+        self,
+        file: &'static str,
+        key: &'static str,
+        draw: impl FnOnce() -> Picture + 'a,
+    ) -> Self {
+        self.with_drawn(file, || {
+            let picture = draw();
+            Drawn {
+                pictures: vec![(file.to_owned(), picture.svg)],
+                said: vec![(key.to_owned(), picture.description.into())],
+            }
+        })
     }
 
     /// Adds a picture in parts: the first as [`Feed::with`] does, the others as `file` and `words`
     /// in a list under `more`.
     fn with_parts(
-        mut self,
+        self,
         file: &'static str,
-        (key, more): (&str, &str),
-        parts: Vec<Picture>,
+        key: impl Into<String>,
+        more: impl Into<String>,
+        draw: impl FnOnce() -> Vec<Picture> + 'a,
     ) -> Self {
-        let mut others = Vec::new();
-        let stem = file.trim_end_matches(".svg");
-        for (at, part) in parts.into_iter().enumerate() {
-            if at == 0 {
-                self = self.with(file, key, part);
-                continue;
+        let (key, more) = (key.into(), more.into());
+        self.with_drawn(file, move || {
+            let (mut drawn, mut others) = (Drawn::default(), Vec::new());
+            for (at, part) in draw().into_iter().enumerate() {
+                let name = part_name(file, at);
+                if at == 0 {
+                    drawn.said.push((key.clone(), part.description.into()));
+                } else {
+                    others.push(json!({ "file": name, "words": part.description }));
+                }
+                drawn.pictures.push((name, part.svg));
             }
-            let file = format!("{stem}-{}.svg", at + 1);
-            others.push(json!({ "file": file, "words": part.description }));
-            self.pictures.push((file.into(), part.svg));
-        }
-        if let Value::Object(all) = &mut self.data {
-            all.insert(more.to_owned(), Value::Array(others));
-        }
+            drawn.said.push((more, Value::Array(others)));
+            drawn
+        })
+    }
+
+    /// Adds a picture that is drawn already, and whose description is in the data.
+    fn with_svg(self, file: String, svg: String) -> Self {
+        let name = file.clone();
+        self.with_drawn(file, || Drawn {
+            pictures: vec![(name, svg)],
+            said: Vec::new(),
+        })
+    }
+
+    fn with_drawn(mut self, file: impl Into<String>, draw: impl FnOnce() -> Drawn + 'a) -> Self {
+        self.pictures.push(Pictures {
+            file: file.into(),
+            draw: Box::new(draw),
+        });
         self
     }
+
+    /// With the pictures that are wanted, by the file names of the first in each; the others are
+    /// neither drawn nor described.
+    pub(crate) fn drawn(self, wanted: impl Fn(&str) -> bool) -> Fed {
+        let (mut data, mut drawings) = (self.data, Vec::new());
+        for pictures in self.pictures.into_iter().filter(|it| wanted(&it.file)) {
+            let drawn = (pictures.draw)();
+            drawings.extend(drawn.pictures);
+            if let Value::Object(all) = &mut data {
+                all.extend(drawn.said);
+            }
+        }
+        Fed { data, drawings }
+    }
+}
+
+/// `elevation.svg`, `elevation-2.svg`, and so on.
+fn part_name(file: &str, at: usize) -> String {
+    if at == 0 {
+        return file.to_owned();
+    }
+    format!("{}-{}.svg", file.trim_end_matches(".svg"), at + 1)
 }
 
 /// The metric example without its vehicles, prices and marks, for tests that give their own.

@@ -12,7 +12,7 @@ const ALL_SIZES: usize = 20;
 const NEAR: usize = 3;
 
 /// The list of what there is to see to, a group for each date.
-pub(crate) fn ready_list(course: &Course) -> Feed {
+pub(crate) fn ready_list(course: &Course) -> Feed<'_> {
     let list = &course.written.to_do;
     let mut dates: Vec<(&str, Vec<&ToDo>)> = Vec::new();
     for it in list {
@@ -63,7 +63,7 @@ fn when(course: &Course, lines: &[&ToDo]) -> String {
 }
 
 /// What the course costs and takes; without prices, how to give them.
-pub(crate) fn money_sheet(course: &Course) -> Feed {
+pub(crate) fn money_sheet(course: &Course) -> Feed<'_> {
     let students = course.file.course.group.students.len();
     let money = course.written.money.as_ref();
     let own = json!({

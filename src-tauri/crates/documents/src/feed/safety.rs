@@ -5,7 +5,7 @@ use super::emergency::{number, place, words};
 use crate::Course;
 use serde_json::json;
 
-pub(crate) fn safety_handout(course: &Course) -> Feed {
+pub(crate) fn safety_handout(course: &Course) -> Feed<'_> {
     let cautions: Vec<_> = course
         .written
         .cautions
@@ -32,7 +32,7 @@ const OF_LIFTING: [&str; 5] = [
     "copes-lift",
 ];
 
-pub(crate) fn lifting_card(course: &Course) -> Feed {
+pub(crate) fn lifting_card(course: &Course) -> Feed<'_> {
     let written = &course.written;
     let cautions = written.cautions.iter();
     let cautions: Vec<_> = cautions

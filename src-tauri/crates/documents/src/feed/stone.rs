@@ -6,7 +6,7 @@ use crate::drawings::Drawings;
 use serde_json::{Value, json};
 use shapes::written::Delivery;
 
-pub(crate) fn stone_order(course: &Course) -> Feed {
+pub(crate) fn stone_order(course: &Course) -> Feed<'_> {
     let written = &course.written;
     let of = |what: &str| written.deliveries.iter().find(|it| it.what == what);
     let bank = written.retaining.as_ref();
@@ -24,8 +24,13 @@ pub(crate) fn stone_order(course: &Course) -> Feed {
         "heaps": written.heaps,
     });
     let drawings = Drawings::on_paper(course);
-    let keys = ("heap_plan_words", "heap_plan_more");
-    Feed::new(course, own).with_parts("heap-plan.svg", keys, drawings.heap_plan_in_parts())
+    let heap_plan = move || drawings.heap_plan_in_parts();
+    Feed::new(course, own).with_parts(
+        "heap-plan.svg",
+        "heap_plan_words",
+        "heap_plan_more",
+        heap_plan,
+    )
 }
 
 /// How many working days ahead stone is ordered, and who says so; null if none is.

@@ -186,20 +186,19 @@ fn parts(parts: &[(char, &str)]) -> Vec<Value> {
         .collect()
 }
 
-fn feed(course: &Course, whom: For) -> Feed {
+fn feed<'a>(course: &'a Course, whom: For) -> Feed<'a> {
     let (section, letters) = Drawings::on_paper(course).section_blank();
     let (sheets, pictures) = sheets(course, whom);
     let own = json!({ "sheets": sheets, "parts": parts(&letters) });
-    let mut feed = Feed::new(course, own).with("section-blank.svg", "section_words", section);
-    let named = pictures.into_iter().map(|(file, svg)| (file.into(), svg));
-    feed.pictures.extend(named);
-    feed
+    let feed = Feed::new(course, own).with("section-blank.svg", "section_words", || section);
+    let add = |feed: Feed<'a>, (file, svg)| feed.with_svg(file, svg);
+    pictures.into_iter().fold(feed, add)
 }
 
-pub(crate) fn worksheets(course: &Course) -> Feed {
+pub(crate) fn worksheets(course: &Course) -> Feed<'_> {
     feed(course, For::Students)
 }
 
-pub(crate) fn worksheets_key(course: &Course) -> Feed {
+pub(crate) fn worksheets_key(course: &Course) -> Feed<'_> {
     feed(course, For::Key)
 }
