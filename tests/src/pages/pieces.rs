@@ -53,11 +53,13 @@ fn a_page_is_the_same_with_its_piece_alone() {
             in_pieces,
             [
                 "fitness-declaration",
+                "stone-order",
                 "setting-out",
                 "run-sheet",
                 "lesson-cards",
                 "lesson-handouts",
                 "worksheets",
+                "worksheets-key",
             ],
             "{}",
             example.name
