@@ -1,6 +1,7 @@
 // The page that is looked at: which document, which page of it, and what Rust made of it last.
 import type * as Backend from '../backend'
 import type { DocumentName, PagePreview, PagesAsked, Trouble } from '../bindings'
+import { without } from '../common/record'
 
 type Rust = Pick<typeof Backend, 'previewPage'>
 type Asked = { readonly documents: readonly DocumentName[]; readonly asked: PagesAsked }
@@ -108,17 +109,22 @@ export class Sheet {
     const question = ++this.#newest
     this.busy = true
     // One question about a document at a time: a template that takes long is not asked again for every letter typed.
-    await this.#open[document.name]
-    if (question !== this.#newest) return
-    const asking = this.#rust.previewPage(document.name, page, this.#printing.asked)
-    this.#open[document.name] = asking
+    // Where there is none it is asked at once, before the window is busy with showing what has changed.
+    const { name } = document
+    if (this.#open[name]) {
+      await this.#open[name]
+      if (question !== this.#newest) return
+    }
+    const asking = this.#rust.previewPage(name, page, this.#printing.asked)
+    this.#open[name] = asking
     const reply = await asking
+    this.#open = without(this.#open, name)
     if (question !== this.#newest) return
     this.busy = false
     this.trouble = reply.ok ? undefined : reply.trouble
     if (!reply.ok) return
     this.shown = reply.value
-    this.shownOf = document.name
+    this.shownOf = name
     this.#page = reply.value.page
   }
 }

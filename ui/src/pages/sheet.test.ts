@@ -56,6 +56,14 @@ it('counts pages turned faster than they come, and shows the newest alone', asyn
   expect(sheet.busy).toBe(false)
 })
 
+it('asks the moment the course changes, before the window shows what has changed', async () => {
+  for (const times of [2, 3]) {
+    sheet.courseChanged()
+    expect(previewPage).toHaveBeenCalledTimes(times)
+    await vi.waitFor(() => expect(sheet.busy).toBe(false))
+  }
+})
+
 it('asks about a document once at a time however often the course changes, and about another at once', async () => {
   held = true
   for (let typed = 0; typed < 5; typed += 1) sheet.courseChanged()
