@@ -1,8 +1,8 @@
 //! How the days run: the run sheet; and what is written down of them: the progress sheet.
 
 use super::Feed;
-use crate::Course;
 use crate::Drawings;
+use crate::{Course, Edition};
 use craft::course::FrameKind;
 use craft::pace::timetable::Of;
 use craft::plan::StageWork;
@@ -45,19 +45,15 @@ pub(crate) fn run_sheet(course: &Course) -> Feed<'_> {
     with_timetable(Feed::new(course, own), course)
 }
 
-/// The days as pictures, each as `file` and `words` under `timetables`.
+/// The days as pictures, each as `file` and `words` under `timetables`; `at_a_glance` tells whether
+/// there are any.
 fn with_timetable<'a>(mut feed: Feed<'a>, course: &'a Course) -> Feed<'a> {
-    let mut told = Vec::new();
-    let parts = Drawings::on_paper(course).timetable_in_parts();
-    for (number, picture) in parts.into_iter().enumerate() {
-        let file = format!("timetable-{}.svg", number + 1);
-        told.push(json!({ "file": file, "words": picture.description }));
-        feed = feed.with_svg(file, picture.svg);
-    }
+    let parts = || Drawings::on_paper(course).timetable_in_parts();
+    let any = course.edition == Edition::Usual || !parts().is_empty();
     if let Value::Object(all) = &mut feed.data {
-        all.insert("timetables".to_owned(), Value::Array(told));
+        all.insert("at_a_glance".to_owned(), any.into());
     }
-    feed
+    feed.with_list("timetable-1.svg", "timetables", parts)
 }
 
 /// A day with its weather, those away, the stints of its own, and beside the last entry of

@@ -138,6 +138,26 @@ impl<'a> Feed<'a> {
         })
     }
 
+    /// Adds pictures of a kind, each as `file` and `words` in a list under `key`. `first` is the name
+    /// of the first, with its number.
+    fn with_list(
+        self,
+        first: &'static str,
+        key: &'static str,
+        draw: impl FnOnce() -> Vec<Picture> + 'a,
+    ) -> Self {
+        self.with_drawn(first, move || {
+            let (mut drawn, mut told) = (Drawn::default(), Vec::new());
+            for (at, picture) in draw().into_iter().enumerate() {
+                let name = first.replace('1', &(at + 1).to_string());
+                told.push(json!({ "file": name, "words": picture.description }));
+                drawn.pictures.push((name, picture.svg));
+            }
+            drawn.said.push((key.to_owned(), Value::Array(told)));
+            drawn
+        })
+    }
+
     /// Adds a picture that is drawn already, and whose description is in the data.
     fn with_svg(self, file: String, svg: String) -> Self {
         let name = file.clone();
