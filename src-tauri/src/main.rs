@@ -50,6 +50,11 @@ use std::sync::{Arc, Mutex, PoisonError};
 use tauri::ipc::Channel;
 use tauri::{DragDropEvent, Manager, WebviewUrl, WebviewWindowBuilder, WindowEvent};
 
+/// Setting a page asks for memory some ten thousands of times, and the C library takes longer about it.
+#[cfg(unix)]
+#[global_allocator]
+static ALLOCATOR: tikv_jemallocator::Jemalloc = tikv_jemallocator::Jemalloc;
+
 /// The desk every command works at.
 pub(crate) struct Shared {
     desk: Mutex<Desk>,

@@ -3,7 +3,7 @@
 
 /// Each switch, and what it is set to unless somebody has set it already.
 #[cfg(target_os = "linux")]
-fn switches() -> [(&'static str, String); 3] {
+fn switches() -> [(&'static str, String); 4] {
     let processors = std::thread::available_parallelism().map_or(1, usize::from);
     [
         // The page's scripts are read as they stand, and not compiled. They are short, and wait for
@@ -18,6 +18,12 @@ fn switches() -> [(&'static str, String); 3] {
         // is free in one is of no use to the others. No more threads ask at once than there are
         // processors.
         ("MALLOC_ARENA_MAX", processors.to_string()),
+        // The same of the program's own allocator. What it has freed goes back to the system within a
+        // second, by a thread of its own, so that a window that stands still does not keep it.
+        (
+            "_RJEM_MALLOC_CONF",
+            format!("narenas:{processors},dirty_decay_ms:1000,background_thread:true"),
+        ),
     ]
 }
 

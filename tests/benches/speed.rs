@@ -13,6 +13,11 @@ mod days;
 mod kit;
 mod pages;
 
+/// As in the programs.
+#[cfg(unix)]
+#[global_allocator]
+static ALLOCATOR: tikv_jemallocator::Jemalloc = tikv_jemallocator::Jemalloc;
+
 fn main() {
     divan::main();
 }

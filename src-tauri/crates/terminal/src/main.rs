@@ -15,6 +15,11 @@ use arguments::{Arguments, Call};
 use clap::Parser;
 use std::process::ExitCode;
 
+/// Setting a page asks for memory some ten thousands of times, and the C library takes longer about it.
+#[cfg(unix)]
+#[global_allocator]
+static ALLOCATOR: tikv_jemallocator::Jemalloc = tikv_jemallocator::Jemalloc;
+
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
     let mut out = String::new();
