@@ -28,7 +28,7 @@ pub(crate) fn all(fonts: &str) -> Result<String, String> {
     let mut texts: BTreeMap<String, BTreeSet<&str>> = BTreeMap::new();
     let mut without = Vec::new();
     for library in &libraries {
-        let found = licences_in(&library.folder);
+        let found = licences_of(library);
         if found.is_empty() {
             without.push(format!("  {}: {}\n", library.name, library.terms));
         }
@@ -122,6 +122,23 @@ fn value(json: &str, key: &str) -> String {
     let rest = json.split(&format!("\"{key}\": \"")).nth(1);
     let text = rest.and_then(|rest| rest.split('"').next());
     text.unwrap_or("unknown").to_owned()
+}
+
+/// The texts of the licences of a library; where it brings one in another language along, as those
+/// named `-sys` do, that one's as well, which stand a folder further down.
+fn licences_of(library: &Library) -> Vec<String> {
+    let mut texts = licences_in(&library.folder);
+    let brings_another = library.name.contains("-sys v");
+    if let Some(inside) = fs::read_dir(&library.folder)
+        .ok()
+        .filter(|_| brings_another)
+    {
+        let folders = inside.filter_map(|entry| Some(entry.ok()?.path()));
+        let mut folders: Vec<PathBuf> = folders.filter(|it| it.is_dir()).collect();
+        folders.sort();
+        texts.extend(folders.iter().flat_map(|it| licences_in(it)));
+    }
+    texts
 }
 
 /// The texts of the licences in a folder, each with its lines' ends made alike.
