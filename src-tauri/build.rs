@@ -78,6 +78,7 @@ const COMMANDS: &[&str] = &[
     "save_over",
     "documents",
     "preview_page",
+    "leave_pages",
     "print_folder",
     "choose_print_folder",
     "print",

@@ -111,6 +111,14 @@ impl Desk {
         }
     }
 
+    /// Nobody looks at pages any more: what would make the next one quicker, some 20 MB, is let go of.
+    pub(crate) fn leave_pages(&mut self) {
+        self.ahead.forget();
+        let press = self.press.clone();
+        // On the thread that sets them, so that nothing is let go of under one that is being set.
+        LOOKED_AT.begin(move || press.forget());
+    }
+
     /// As long as somebody types, which is until the course is advised, a document is not set whole
     /// where its pieces are known.
     fn begun(&self, job: PrintJob, wanted: PageWanted) -> Begun {

@@ -232,6 +232,7 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
             commands::keeping::save_over,
             commands::pages::documents,
             commands::pages::preview_page,
+            commands::pages::leave_pages,
             commands::pages::print_folder,
             commands::pages::choose_print_folder,
             commands::pages::print,

@@ -125,6 +125,8 @@ export const documents = () => call<DocumentName[]>('documents')
 /** Pages count from 1; beyond the last it is the last. */
 export const previewPage = (document: string, page: number, asked: PagesAsked) =>
   call<PagePreview>('preview_page', { document, page, asked })
+/** Pages have been out of sight for a while. */
+export const leavePages = () => call<null>('leave_pages')
 /** Nothing while no folder has been chosen. */
 export const printFolder = () => call<string | null>('print_folder')
 export const choosePrintFolder = () => call<string | null>('choose_print_folder')

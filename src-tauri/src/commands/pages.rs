@@ -42,6 +42,12 @@ pub(crate) async fn preview_page(
     told(begun).await
 }
 
+/// Pages have been out of sight for a while.
+#[tauri::command(async)]
+pub(crate) fn leave_pages(shared: State<'_, Shared>) {
+    shared.desk().leave_pages();
+}
+
 /// Where pages would go; null if a folder must be chosen first.
 #[tauri::command]
 pub(crate) fn print_folder(shared: State<'_, Shared>) -> Option<String> {

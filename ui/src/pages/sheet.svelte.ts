@@ -3,8 +3,11 @@ import type * as Backend from '../backend'
 import type { DocumentName, PagePreview, PagesAsked, Trouble } from '../bindings'
 import { without } from '../common/record'
 
-type Rust = Pick<typeof Backend, 'previewPage'>
+type Rust = Pick<typeof Backend, 'previewPage' | 'leavePages'>
 type Asked = { readonly documents: readonly DocumentName[]; readonly asked: PagesAsked }
+
+/** Out of sight for so long, pages are not expected back: what is kept to set them quickly goes. */
+export const AWAY_MS = 10_000
 
 export class Sheet {
   /** The document that was picked. */
@@ -25,6 +28,7 @@ export class Sheet {
   /** The question about each document that is not answered yet. */
   #open: Record<string, Promise<unknown>> = {}
   #watched = false
+  #away: ReturnType<typeof setTimeout> | undefined
 
   /** In the size and for the students that `printing` is asked for. */
   constructor(rust: Rust, printing: Asked) {
@@ -40,13 +44,16 @@ export class Sheet {
 
   /** It is in sight from now on, and drawn anew whenever the course changes. */
   open() {
+    clearTimeout(this.#away)
     this.#watched = true
     return this.redraw()
   }
 
   /** It is out of sight; what still comes in is too late. */
   close() {
+    if (!this.#watched) return
     this.#watched = false
+    this.#away = setTimeout(() => void this.#rust.leavePages(), AWAY_MS)
   }
 
   /** The course is another one; or the `same`, and what could be done otherwise is known. Pages tell of none

@@ -2,7 +2,7 @@
 import { beforeEach, expect, it, vi } from 'vitest'
 import type { Reply } from '../backend'
 import type { PagePreview, PagesAsked } from '../bindings'
-import { Sheet } from './sheet.svelte'
+import { AWAY_MS, Sheet } from './sheet.svelte'
 
 const document = (name: string) => ({ name, title: name, what: '', private: false, wanted: true })
 const PAGES = 3
@@ -15,6 +15,7 @@ const previewPage = vi.fn(async (name: string, page: number, asked: PagesAsked):
   const value = { svg: `${name} ${page}${asked.large_print ? ' large' : ''}`, page: page > PAGES ? PAGES : page, pages: PAGES, alone, places: [], own: [] }
   return { ok: true, value }
 })
+const leavePages = vi.fn(async (): Promise<Reply<null>> => ({ ok: true, value: null }))
 const printing = { documents: [document('ready-list'), document('run-sheet')], asked: { large_print: false, students: null as number[] | null } }
 let sheet: Sheet
 
@@ -24,7 +25,7 @@ beforeEach(async () => {
   held = false
   alone = false
   printing.asked = { large_print: false, students: null }
-  sheet = new Sheet({ previewPage }, printing)
+  sheet = new Sheet({ previewPage, leavePages }, printing)
   await sheet.open()
 })
 
@@ -126,4 +127,18 @@ it('asks for no page while no student is chosen', async () => {
   await sheet.redraw()
   expect(previewPage).not.toHaveBeenCalled()
   expect(sheet.busy).toBe(false)
+})
+
+it('tells Rust once when it has been out of sight for long, and not when it comes back before', async () => {
+  vi.useFakeTimers()
+  sheet.close()
+  vi.advanceTimersByTime(AWAY_MS - 1)
+  await sheet.open()
+  vi.advanceTimersByTime(2 * AWAY_MS)
+  expect(leavePages).not.toHaveBeenCalled()
+  sheet.close()
+  sheet.close()
+  vi.advanceTimersByTime(2 * AWAY_MS)
+  expect(leavePages).toHaveBeenCalledTimes(1)
+  vi.useRealTimers()
 })

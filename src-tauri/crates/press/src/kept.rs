@@ -14,6 +14,11 @@ impl<T: Clone> Kept<T> {
         Self(Mutex::default())
     }
 
+    pub(crate) fn forget(&self) {
+        let mut all = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        *all = HashMap::new();
+    }
+
     /// What `work_out` makes of the text of this file, or made of it the last time.
     pub(crate) fn of(&self, id: FileId, text: &str, work_out: impl FnOnce() -> T) -> T {
         let all = || self.0.lock().unwrap_or_else(PoisonError::into_inner);

@@ -272,6 +272,14 @@ impl Press {
         }
     }
 
+    /// Lets go of all that was remembered of jobs, for when there will be none for a while: the next
+    /// takes as long as the first did.
+    pub fn forget(&self) {
+        self.kit.parsed.forget();
+        self.kit.outlined.forget();
+        typst::comemo::evict(0);
+    }
+
     /// The outer error is that of the job's files or the typesetting, the inner one that of
     /// making a PDF that meets the standard.
     fn try_pdf(&self, job: &Job<'_>, way: Way) -> Result<Result<Printed, Error>, Error> {

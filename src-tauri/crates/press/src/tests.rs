@@ -173,11 +173,17 @@ fn a_mark_that_stops_the_page_is_left_out_and_told() {
 
 #[test]
 fn the_same_job_gives_the_same_bytes() {
-    let first = printed(AWKWARD).pdf;
-    // Nothing may be remembered from the first time.
-    typst::comemo::evict(0);
-    assert_eq!(first, printed(AWKWARD).pdf);
-    assert_ne!(printed("a").pdf, printed("b").pdf);
+    let press = Press::new();
+    let pdf = |note| {
+        let data = data(note);
+        press.pdf(&sheet(&data, &[("wall.svg", WALL)])).unwrap().pdf
+    };
+    let first = pdf(AWKWARD);
+    assert_eq!(first, pdf(AWKWARD));
+    // Nothing may be remembered from the first times.
+    press.forget();
+    assert_eq!(first, pdf(AWKWARD));
+    assert_ne!(pdf("a"), pdf("b"));
 }
 
 #[test]

@@ -115,6 +115,12 @@ fn the_page_that_is_looked_at_is_begun_with_the_change() {
     assert!(desk.ahead.has_begun());
     desk.lay_example(Library::example(true)).expect("lays");
     assert!(!desk.ahead.has_begun(), "it is of another course");
+
+    come_for(&mut desk, &other);
+    assert!(change(&mut desk, "1.2 m"));
+    desk.leave_pages();
+    assert!(!change(&mut desk, "1.1 m"), "pages are not looked at");
+    assert_eq!(come_for(&mut desk, &other).svg, set_anew(&mut desk, &other));
 }
 
 fn come_for(desk: &mut Desk, wanted: &PageWanted) -> PagePreview {
