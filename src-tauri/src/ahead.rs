@@ -111,7 +111,7 @@ impl Desk {
         }
     }
 
-    /// Nobody looks at pages any more: what would make the next one quicker, some 20 MB, is let go of.
+    /// Nobody looks at pages any more: what would make the next one quicker, some 10 MB, is let go of.
     pub(crate) fn leave_pages(&mut self) {
         self.ahead.forget();
         let press = self.press.clone();
