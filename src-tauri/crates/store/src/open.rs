@@ -220,10 +220,13 @@ fn prepare(db: &Connection) -> Result<(), Error> {
     Ok(())
 }
 
-/// What the file is, if it is whole.
+/// What the file is, if it is whole: all of it looked at in one moment, for another program
+/// may be making the store just now, and half of a look before that and half after it would
+/// take the store for something else.
 fn sound(db: &Connection) -> Result<Found, Error> {
-    let found = migrations::look(db)?;
-    let said: String = db.query_row("PRAGMA quick_check(1)", [], |row| row.get(0))?;
+    let one_moment = db.unchecked_transaction()?;
+    let found = migrations::look(&one_moment)?;
+    let said: String = one_moment.query_row("PRAGMA quick_check(1)", [], |row| row.get(0))?;
     if said == "ok" {
         Ok(found)
     } else {

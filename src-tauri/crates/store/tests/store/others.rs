@@ -4,11 +4,13 @@ use super::desk::{Desk, lot};
 use rusqlite::Connection;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
+use std::sync::atomic::{AtomicBool, Ordering};
 use store::Store;
 
 const CHILD: &str = "KIT_STORE_ADDS_IN";
 const NAME: &str = "KIT_STORE_ADDS_AS";
 const EACH: u32 = 60;
+const ROUNDS: u32 = 400;
 
 fn add(folder: &Path, who: &str) {
     let mut store = Store::open(folder).expect("the store");
@@ -73,6 +75,25 @@ fn two_that_find_no_store_make_one() {
     let lots = store.lots().expect("lots");
     let first: Vec<&str> = lots.iter().map(|lot| lot.item.as_str()).collect();
     assert_eq!(first, ["Spade 0", "two 0"]);
+}
+
+/// Whoever looks while another program makes the store finds none, or the whole of it. A
+/// round rarely meets the moment between two looks; of so many some do.
+#[test]
+fn a_store_in_the_making_is_never_taken_for_something_else() {
+    for _ in 0..ROUNDS {
+        let desk = Desk::new();
+        let made = AtomicBool::new(false);
+        std::thread::scope(|both| {
+            both.spawn(|| {
+                while !made.load(Ordering::Relaxed) {
+                    Store::read(desk.path()).expect("none yet, or a store");
+                }
+            });
+            Store::open(desk.path()).expect("the store");
+            made.store(true, Ordering::Relaxed);
+        });
+    }
 }
 
 #[test]
