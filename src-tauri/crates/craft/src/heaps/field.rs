@@ -73,6 +73,15 @@ impl<'a> Field<'a> {
         place_along(self.line, metres(station))
     }
 
+    /// A station of the line; on a ring one counted on past its end or before its start.
+    pub(super) fn around(&self, station: f64) -> f64 {
+        if self.ring {
+            station.rem_euclid(self.length())
+        } else {
+            station
+        }
+    }
+
     pub(super) fn beside(&self, side: Side, station: f64, offset: f64) -> Place {
         self.place(station).beside(side, metres(offset))
     }
