@@ -11,7 +11,7 @@ use crate::outside::Outside;
 use crate::shown::{self, trouble};
 use craft::plan::{Asked, Memory};
 use documents::Course;
-use files::course::{self, CourseFile};
+use files::course::CourseFile;
 use files::{Fault, Library, clear_leftovers};
 use press::Press;
 use shapes::window::{self, Choices, Moved, Numbers, Rule, Trouble, View};
@@ -212,8 +212,8 @@ impl Desk {
 
     /// What the window shows.
     pub(crate) fn view(&self) -> View {
-        let values = course::values(self.text());
-        let drawn = drawn::shown(&self.course, self.looked_at.as_deref(), &values);
+        let values = self.history.values();
+        let drawn = drawn::shown(&self.course, self.looked_at.as_deref(), values);
         View {
             file: self
                 .path
@@ -247,7 +247,7 @@ impl Desk {
                 &self.course.library.tables,
             ),
             written: self.course.written.clone(),
-            values,
+            values: values.clone(),
             handles: drawn.handles,
             drawings: drawn.drawings,
             moved: self.moved.clone(),

@@ -4,9 +4,9 @@
 //! All ten are some 220 kB, half of what would be made and sent for each key press.
 
 use crate::handles;
+use crate::history::Values;
 use documents::{Course, Drawings, Picture};
 use shapes::window;
-use std::collections::BTreeMap;
 
 /// The drawing the window opens with.
 pub(crate) const AT_FIRST: &str = "elevation";
@@ -21,11 +21,7 @@ pub(crate) struct Drawn {
 
 /// The drawing of this name (a field of [`window::Drawings`]), if one is looked at, with what can be
 /// taken hold of in it by the `values` of the course file.
-pub(crate) fn shown(
-    course: &Course,
-    looked_at: Option<&str>,
-    values: &BTreeMap<String, String>,
-) -> Drawn {
+pub(crate) fn shown(course: &Course, looked_at: Option<&str>, values: &Values) -> Drawn {
     let all = Drawings::on_screen(course);
     let is_looked_at = |name: &str| looked_at == Some(name);
     let made =
@@ -99,15 +95,15 @@ mod tests {
         let library = Library::built_in().expect("the library");
         let file = CourseFile::parse(Library::example(false)).expect("a course");
         let course = Course::plan(file, &library).expect("a plan");
-        let opened = shown(&course, Some(AT_FIRST), &BTreeMap::new()).drawings;
+        let opened = shown(&course, Some(AT_FIRST), &Values::new()).drawings;
         assert!(opened.elevation.starts_with("<svg"));
         assert_eq!(opened.section, "");
         assert_eq!(opened.chance_curve.as_deref(), Some(""), "there is one");
         assert_eq!(opened.progress, None, "nothing has been told");
-        let curve = shown(&course, Some("chance_curve"), &BTreeMap::new()).drawings;
+        let curve = shown(&course, Some("chance_curve"), &Values::new()).drawings;
         assert!(curve.chance_curve.is_some_and(|it| it.starts_with("<svg")));
         assert_eq!(curve.elevation, "");
-        let none = shown(&course, None, &BTreeMap::new()).drawings;
+        let none = shown(&course, None, &Values::new()).drawings;
         assert_eq!(none.elevation, "");
         assert_eq!(none.chance_curve.as_deref(), Some(""), "there is one");
     }

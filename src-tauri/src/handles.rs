@@ -4,12 +4,9 @@ mod days;
 
 pub(crate) use days::shown as of_days;
 
+use crate::history::Values;
 use documents::{Axis, Handle, Moves};
 use shapes::window::{self, HandleStop};
-use std::collections::BTreeMap;
-
-/// Every value of the course file as typed, by key.
-type Values = BTreeMap<String, String>;
 
 /// A drawing's handles as the window takes hold of them.
 pub(crate) fn shown(handles: &[Handle], values: &Values) -> Vec<window::Handle> {

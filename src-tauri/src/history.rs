@@ -5,12 +5,17 @@ mod difference;
 use difference::Difference;
 use files::course;
 use shapes::window::Changed;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Every value of a course file as typed, by key.
+pub(crate) type Values = BTreeMap<String, String>;
 
 /// The texts in order, with the one that is shown. Of all others only the differences are kept.
 pub(crate) struct History {
     first: String,
     shown: String,
+    /// The values of the text that is shown, by key.
+    values: Values,
     steps: Vec<Step>,
     /// So many of the steps are done; those after them were undone.
     done: usize,
@@ -29,6 +34,7 @@ impl History {
     pub(crate) fn new(text: String) -> Self {
         Self {
             first: text.clone(),
+            values: course::values(&text),
             shown: text,
             steps: Vec::new(),
             done: 0,
@@ -43,6 +49,11 @@ impl History {
     /// The text that is shown.
     pub(crate) fn text(&self) -> &str {
         &self.shown
+    }
+
+    /// The values of the text that is shown, by key.
+    pub(crate) fn values(&self) -> &Values {
+        &self.values
     }
 
     /// The text a person would come back to by undoing; nothing at the first.
@@ -86,24 +97,31 @@ impl History {
         if text == self.shown {
             return;
         }
+        let values = course::values(&text);
         self.steps.push(Step {
             difference: Difference::between(&self.shown, &text),
-            changed: changed(&self.shown, &text),
+            changed: changed_values(&self.values, &values),
             field: field.map(ToOwned::to_owned),
         });
         self.done += 1;
-        self.shown = text;
+        (self.shown, self.values) = (text, values);
     }
 
     pub(crate) fn back(&mut self) {
         if let Some(before) = self.before() {
-            self.shown = before;
             self.done -= 1;
+            for it in &self.steps[self.done].changed {
+                put(&mut self.values, &it.key, it.from.as_ref());
+            }
+            self.shown = before;
         }
     }
 
     pub(crate) fn forth(&mut self) {
         if let Some(after) = self.after() {
+            for it in &self.steps[self.done].changed {
+                put(&mut self.values, &it.key, it.to.as_ref());
+            }
             self.shown = after;
             self.done += 1;
         }
@@ -115,22 +133,28 @@ impl History {
     }
 }
 
+/// A value by its key, or none.
+fn put(values: &mut Values, key: &str, value: Option<&String>) {
+    match value {
+        Some(value) => values.insert(key.to_owned(), value.clone()),
+        None => values.remove(key),
+    };
+}
+
 /// The values that differ between two texts, in the order of their keys.
 pub(crate) fn changed(before: &str, after: &str) -> Vec<Changed> {
-    let [before, after] = [before, after].map(course::values);
-    let keys: BTreeMap<&String, ()> = before
-        .keys()
-        .chain(after.keys())
-        .map(|it| (it, ()))
-        .collect();
-    let value = |values: &BTreeMap<String, String>, key| values.get(key).cloned();
-    keys.into_keys()
+    changed_values(&course::values(before), &course::values(after))
+}
+
+fn changed_values(before: &Values, after: &Values) -> Vec<Changed> {
+    let keys: BTreeSet<&String> = before.keys().chain(after.keys()).collect();
+    keys.into_iter()
+        .filter(|key| before.get(*key) != after.get(*key))
         .map(|key| Changed {
             key: key.clone(),
-            from: value(&before, key),
-            to: value(&after, key),
+            from: before.get(key).cloned(),
+            to: after.get(key).cloned(),
         })
-        .filter(|it| it.from != it.to)
         .collect()
 }
 
@@ -159,6 +183,25 @@ mod tests {
         assert_eq!(undo[0].from.as_deref(), Some("1 m"));
         assert_eq!(undo[0].to.as_deref(), Some("1.25 m"));
         assert_eq!(history.before().as_deref(), Some(wall("1 m").as_str()));
+    }
+
+    #[test]
+    fn the_values_are_always_those_of_the_text() {
+        let mut history = history();
+        let longer = format!("{}top_width = \"0.35 m\"\n", wall("1.2 m"));
+        for text in [wall("1.2 m"), longer, "title = \"Another\"\n".to_owned()] {
+            history.step(text, None, false);
+            assert_eq!(*history.values(), course::values(history.text()));
+        }
+        for go in [History::back, History::forth] {
+            for _ in 0..3 {
+                go(&mut history);
+                assert_eq!(*history.values(), course::values(history.text()));
+            }
+        }
+        history.step(wall("1 m"), Some("wall.height"), false);
+        history.step(wall("1.4 m"), Some("wall.height"), true);
+        assert_eq!(*history.values(), course::values(history.text()));
     }
 
     #[test]

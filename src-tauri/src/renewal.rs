@@ -1,114 +1,113 @@
 //! A view told by what is other than in the one before, so that a key press waits for no more than it changes.
 
-use serde_json::from_str;
-use serde_json::value::RawValue;
+use serde_json::{Value, to_value};
 use shapes::window::{Difference, Renewed, View};
-use std::collections::BTreeMap;
 
 /// What is no longer than this is told as a whole: to say where in it something is other takes as much.
 const SHORT: usize = 200;
+/// About as long as a number or a truth value is.
+const A_NUMBER: usize = 5;
 
 /// The view that was told last. The window has it, or knows another number.
 #[derive(Default)]
 pub(crate) struct Renewal {
     number: u32,
     /// Nothing before the first.
-    told: Option<Box<RawValue>>,
+    told: Option<Value>,
 }
 
 impl Renewal {
     /// A view as what it changes of the view of the number that is known; whole where that is not
     /// the one told last.
     pub(crate) fn of(&mut self, known: Option<u32>, view: &View) -> serde_json::Result<Renewed> {
-        let now = serde_json::value::to_raw_value(view)?;
+        let now = to_value(view)?;
         let before = self.told.take().filter(|_| known == Some(self.number));
         self.number = self.number.wrapping_add(1);
         let mut changes = Vec::new();
-        if let Some(before) = &before {
-            compare(&[], before, &now, &mut changes)?;
+        let mut whole = None;
+        match before {
+            Some(before) => compare(&mut Vec::new(), &before, &now, &mut changes),
+            None => whole = Some(now.clone()),
         }
-        self.told = Some(now.clone());
+        self.told = Some(now);
         Ok(Renewed {
             number: self.number,
-            whole: before.is_none().then_some(now),
+            whole,
             changes,
         })
     }
 }
 
-type Record<'json> = BTreeMap<String, &'json RawValue>;
-type List<'json> = Vec<&'json RawValue>;
-
 /// Notes what is other, as deep inside as records keep their fields and lists their length.
-fn compare(
-    at: &[String],
-    before: &RawValue,
-    now: &RawValue,
-    changes: &mut Vec<Difference>,
-) -> serde_json::Result<()> {
-    if let Some(parts) = parts(before, now)? {
-        for (name, [before, now]) in parts {
-            if before.get() != now.get() {
-                compare(&[at, &[name]].concat(), before, now, changes)?;
-            }
-        }
-    } else {
-        changes.push(Difference {
-            at: at.to_vec(),
-            now: now.to_owned(),
-        });
+fn compare(at: &mut Vec<String>, before: &Value, now: &Value, changes: &mut Vec<Difference>) {
+    if before == now {
+        return;
     }
-    Ok(())
+    let Some(parts) = parts(before, now) else {
+        changes.push(Difference {
+            at: at.clone(),
+            now: now.clone(),
+        });
+        return;
+    };
+    for (name, before, now) in parts {
+        at.push(name);
+        compare(at, before, now, changes);
+        at.pop();
+    }
 }
 
-type Part<'json> = (String, [&'json RawValue; 2]);
+type Part<'view> = (String, &'view Value, &'view Value);
 
 /// The parts of two values by their names, before and now; nothing where they are not alike.
-fn parts<'json>(
-    before: &'json RawValue,
-    now: &'json RawValue,
-) -> serde_json::Result<Option<Vec<Part<'json>>>> {
-    let [before, now] = [before.get(), now.get()];
-    let both = |opened: char| before.starts_with(opened) && now.starts_with(opened);
-    if now.len() <= SHORT {
-        return Ok(None);
+fn parts<'view>(before: &'view Value, now: &'view Value) -> Option<Vec<Part<'view>>> {
+    if length(now) <= SHORT {
+        return None;
     }
-    if both('{') {
-        let (before, now): (Record, Record) = (from_str(before)?, from_str(now)?);
-        let alike = before.keys().eq(now.keys());
-        let pairs = before.into_values().zip(now);
-        return Ok(alike.then(|| pairs.map(|(was, (name, is))| (name, [was, is])).collect()));
+    match (before, now) {
+        (Value::Object(before), Value::Object(now)) if before.keys().eq(now.keys()) => {
+            let pairs = before.values().zip(now);
+            let part = |(was, (name, is)): (_, (&String, _))| (name.clone(), was, is);
+            Some(pairs.map(part).collect())
+        }
+        (Value::Array(before), Value::Array(now)) if before.len() == now.len() => {
+            let pairs = before.iter().zip(now).enumerate();
+            let part = |(at, (was, is)): (usize, _)| (at.to_string(), was, is);
+            Some(pairs.map(part).collect())
+        }
+        _ => None,
     }
-    if both('[') {
-        let (before, now): (List, List) = (from_str(before)?, from_str(now)?);
-        let alike = before.len() == now.len();
-        let pairs = before.into_iter().zip(now).enumerate();
-        return Ok(alike.then(|| {
-            pairs
-                .map(|(at, (was, is))| (at.to_string(), [was, is]))
-                .collect()
-        }));
+}
+
+/// About how long the text of a value is.
+fn length(value: &Value) -> usize {
+    match value {
+        Value::String(text) => text.len(),
+        Value::Array(list) => list.iter().map(length).sum(),
+        Value::Object(record) => record
+            .iter()
+            .map(|(name, part)| name.len() + length(part))
+            .sum(),
+        Value::Null | Value::Bool(_) | Value::Number(_) => A_NUMBER,
     }
-    Ok(None)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::desk::Desk;
-    use serde_json::Value;
 
     /// What the window makes of it.
     fn put_together(shown: &mut Value, told: &Renewed) {
         if let Some(whole) = &told.whole {
-            *shown = from_str(whole.get()).expect("JSON");
+            shown.clone_from(whole);
         }
         for change in &told.changes {
             let part = change.at.iter().fold(&mut *shown, |part, name| match part {
                 Value::Array(list) => &mut list[name.parse::<usize>().expect("a place")],
                 record => &mut record[name],
             });
-            *part = from_str(change.now.get()).expect("JSON");
+            part.clone_from(&change.now);
         }
     }
 
@@ -135,9 +134,7 @@ mod tests {
             let told = told.expect("told");
             assert!(told.whole.is_none());
             put_together(&mut shown, &told);
-            // Through text as what was told, which rounds numbers alike.
-            let whole = serde_json::to_string(&desk.view()).expect("JSON");
-            let whole: Value = from_str(&whole).expect("JSON");
+            let whole = to_value(desk.view()).expect("JSON");
             assert!(shown == whole, "another view after edit {at}");
         }
     }

@@ -13,7 +13,7 @@ fn surveyed(imperial: bool) -> (tempfile::TempDir, Desk) {
     let example = Library::example(imperial);
     let (wall, rest) = example.split_once("\n[stone]").expect("a table of stone");
     let text = format!("{wall}{GROUND}\n[stone]{rest}");
-    let text = course::set(&text, "wall.through_rows", "").expect("without throughs");
+    let text = files::course::set(&text, "wall.through_rows", "").expect("without throughs");
     std::fs::write(&path, text).expect("writes");
     let desk = Desk::set_up(Some(path), &folder.path().join("store")).expect("opens");
     (folder, desk)

@@ -2,7 +2,7 @@
 //! is sent.
 
 use serde::Serialize;
-use serde_json::value::RawValue;
+use serde_json::Value;
 use ts_rs::TS;
 
 /// A view, told by what is other in it.
@@ -12,7 +12,7 @@ pub struct Renewed {
     pub number: u32,
     /// The view; null where it is the one before with some changes.
     #[ts(type = "View | null")]
-    pub whole: Option<Box<RawValue>>,
+    pub whole: Option<Value>,
     /// These changes.
     pub changes: Vec<Difference>,
 }
@@ -24,5 +24,5 @@ pub struct Difference {
     pub at: Vec<String>,
     /// What is there now.
     #[ts(type = "unknown")]
-    pub now: Box<RawValue>,
+    pub now: Value,
 }
