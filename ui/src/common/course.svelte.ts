@@ -23,6 +23,8 @@ export class Course {
   /** Why the file did not take it, by the key that was typed. */
   refused: Record<string, Trouble> = $state.raw({})
   busy = $state(false)
+  /** The word for the units that quantities are shown in. */
+  units = $derived(this.text('units'))
   /** Times are shown by the clock of twice twelve hours. */
   american = $derived(this.view !== undefined && isAmerican(this.view.values))
 

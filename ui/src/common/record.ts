@@ -1,7 +1,8 @@
 // Records taken apart and put together, for state that is replaced and never changed.
 
+/** The record itself where it has no such key: what shows it is not looked at again. */
 export function without<T>(record: Record<string, T>, key: string): Record<string, T> {
-  return Object.fromEntries(Object.entries(record).filter(([it]) => it !== key))
+  return key in record ? Object.fromEntries(Object.entries(record).filter(([it]) => it !== key)) : record
 }
 
 /** The rows under one heading each, headings in the order they first come. */

@@ -69,6 +69,10 @@ export class Beginning implements Asking {
     return this.#country()?.zones ?? this.choices?.zones ?? []
   }
 
+  get units(): string {
+    return this.text('units')
+  }
+
   /** Whether the course will show times by the clock of twice twelve hours. */
   get american(): boolean {
     return this.#country()?.american ?? false
