@@ -16,6 +16,10 @@ export function inWords(moved: readonly Moved[]): string {
   return moved.map(one).join(' ')
 }
 
+/** What was changed and what that moved, as one text: the fields of what Rust tells come in any order. */
+const told = ({ moved, undo }: Heard) =>
+  JSON.stringify([inWords(moved), undo?.map(({ key, from, to }) => [key, from, to])])
+
 export class Saying {
   words = $state('')
   #last: Heard | undefined
@@ -26,8 +30,7 @@ export class Saying {
     const before = this.#last
     this.#last = view
     if (!before || before.file !== view.file) return this.#later('')
-    const changed = JSON.stringify([before.moved, before.undo]) !== JSON.stringify([view.moved, view.undo])
-    if (changed) this.#later(inWords(view.moved))
+    if (told(before) !== told(view)) this.#later(inWords(view.moved))
     else if (before.unsaved && !view.unsaved) this.#later('Saved.')
   }
 

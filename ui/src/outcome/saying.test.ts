@@ -48,6 +48,16 @@ test('what could be done otherwise comes later and is no change', () => {
   expect(saying.words).toBe('Length from 9.0 m to 8.5 m.')
 })
 
+test('the same with its fields in another order is no change', () => {
+  saying.hear(view('1.2 m', '8.5 m'))
+  vi.advanceTimersByTime(PAUSE_MS)
+  const turned = <T extends object>(it: T): T => Object.fromEntries(Object.entries(it).toReversed()) as T
+  const same = view('1.2 m', '8.5 m')
+  saying.hear({ ...same, unsaved: false, undo: same.undo?.map(turned) ?? null, moved: same.moved.map(turned) })
+  vi.advanceTimersByTime(PAUSE_MS)
+  expect(saying.words).toBe('Saved.')
+})
+
 test('a change that moves the same again is said again', () => {
   saying.hear(view('1.2 m', '8.5 m'))
   vi.advanceTimersByTime(PAUSE_MS)
