@@ -243,8 +243,7 @@ proptest! {
 
     /// A run is begun only when no hold of the runs before it has room for some piece, so less
     /// than the heaviest piece is left in each of these holds: the bound of first-fit bin
-    /// packing. With tools that are small against what carries them, as tools are, that is one
-    /// run more than can't be done without, or none.
+    /// packing.
     #[test]
     fn runs_are_few(pieces in some_pieces(25.0), holds in some_holds(100.0, 900.0)) {
         let loads = Loads::of(&pieces, &holds);
