@@ -1,5 +1,6 @@
 //! The wall itself: its section, its line and ground, and what it holds.
 
+mod behind;
 mod ends;
 mod ground;
 mod line;

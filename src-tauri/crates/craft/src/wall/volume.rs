@@ -89,45 +89,6 @@ pub(super) fn along(pieces: &[Piece], of: impl Fn(f64) -> (f64, f64)) -> Volume 
 }
 
 impl Wall {
-    /// A layer so thick, measured level, against the face on one side, from the ground on the
-    /// centre line up to the top; inside a tight bend no thicker than reaches the bend's centre.
-    pub fn behind(&self, side: Side, thickness: Length) -> Volume {
-        let section = &self.section;
-        let lean = section.batter(side).lean();
-        let right = match side {
-            Side::Left => -1.0,
-            Side::Right => 1.0,
-        };
-        let layer = |piece: Piece| {
-            let t = self.room_behind(&piece, side, thickness).si();
-            along(&[piece], |height| {
-                // The middle of the layer lies half its thickness beyond the face.
-                let arm = section.top_width().si() / 2.0 + height * lean / 2.0 + t / 2.0;
-                (t * height, right * t * height * arm)
-            })
-        };
-        let pieces = self.pieces().into_iter();
-        pieces
-            .map(layer)
-            .fold(cubic_metres(0.0), |sum, one| sum + one)
-    }
-
-    fn room_behind(&self, piece: &Piece, side: Side, thickness: Length) -> Length {
-        let Some(bend) = piece.bend.filter(|bend| bend.turn == side) else {
-            return thickness;
-        };
-        let [from, to] = piece.height;
-        let highest = if from < to { to } else { from };
-        let room = bend.radius - self.section.offset(side, highest);
-        if room < metres(0.0) {
-            metres(0.0)
-        } else if room < thickness {
-            room
-        } else {
-            thickness
-        }
-    }
-
     /// The part of the body that lies higher than `above_ground`, counted from the ground at
     /// station 0 and running parallel to the top, as rows and strings do.
     pub fn body_above(&self, above_ground: Length) -> Volume {
