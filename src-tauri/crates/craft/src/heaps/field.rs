@@ -9,6 +9,8 @@ use crate::wall::{Bend, Line, Place, Side};
 const STEP_M: f64 = 0.2;
 /// And in no more of them for each of its stretches.
 const MOST_STEPS: f64 = 2000.0;
+/// No more of a step than this is rounding.
+const ROUNDING: f64 = 1e-9;
 /// Nearer along the line than this a bend's own radius says how far out there is room.
 const OWN_M: f64 = 1.0;
 /// Stretches nearer to each other than this are one wall on another: no room for anything.
@@ -16,6 +18,12 @@ const SAME_M: f64 = 0.2;
 /// Going on straight beyond an end, another stretch of the line must not come nearer than
 /// the end itself.
 const NEARER: f64 = 0.999;
+
+/// So many steps for a length. What is a hair longer than whole steps, as the same length written
+/// in inches may come out, has no step more for it.
+fn steps_along(length: f64) -> f64 {
+    (length / STEP_M - ROUNDING).ceil().clamp(0.0, MOST_STEPS)
+}
 
 /// Where a station lies, beyond the ends straight on.
 pub fn place_along(line: &Line, station: Length) -> Place {
@@ -176,7 +184,7 @@ impl<'a> Field<'a> {
         let mut stations = vec![self.from];
         for (from, to, bend) in [before].into_iter().chain(spans).chain([after]) {
             let wider = bend.map_or(1.0, |bend| 1.0 + reach / bend.radius.si());
-            let count = ((to - from) * wider / STEP_M).ceil().clamp(0.0, MOST_STEPS);
+            let count = steps_along((to - from) * wider);
             let steps = (1_u32..).map(f64::from).take_while(|step| *step <= count);
             stations.extend(steps.map(|step| from + (to - from) * step / count));
         }
@@ -272,7 +280,7 @@ fn towards(bend: Bend, side: Side) -> f64 {
 /// nearer than the end.
 fn freely_beyond(line: &Line, end: usize, wanted: f64) -> f64 {
     let length = line.length().si();
-    let count = (length / STEP_M).ceil().clamp(1.0, MOST_STEPS);
+    let count = steps_along(length).max(1.0);
     let wall: Vec<Place> = (0_u32..)
         .map(f64::from)
         .take_while(|at| *at <= count)
@@ -284,7 +292,7 @@ fn freely_beyond(line: &Line, end: usize, wanted: f64) -> f64 {
         let apart = |place: &Place| (place.x_m - here.x_m).hypot(place.y_m - here.y_m);
         wall.iter().all(|place| beyond * NEARER <= apart(place))
     };
-    let steps = (wanted / STEP_M).ceil().clamp(0.0, MOST_STEPS);
+    let steps = steps_along(wanted);
     let tried = (1_u32..).map(f64::from).take_while(|at| *at <= steps);
     let freely = tried
         .map(|at| wanted * at / steps)

@@ -12,6 +12,8 @@ use std::f64::consts::PI;
 const LEAST_M: f64 = 0.5;
 /// A piece shorter than this holds a full heap as a cone only, which wastes ground.
 const RIDGE_M: f64 = 2.4;
+/// No more than this is rounding: the same piece written in inches may come out a hair shorter.
+const ROUNDING: f64 = 1e-9;
 /// Nor is there a heap beside another kind on less than this.
 const LEAST_BESIDE_M: f64 = 1.2;
 /// A heap is given a little more length than it needs.
@@ -133,7 +135,7 @@ impl Row<'_> {
             .into_iter()
             .flat_map(|(from, to)| self.open_apart(side, (from, to), far, margin))
             .map(|(from, to)| self.part(0, side, near, from, to))
-            .filter(|part| LEAST_M <= part.path(far - near).min(part.to - part.from))
+            .filter(|part| LEAST_M - ROUNDING <= part.path(far - near).min(part.to - part.from))
             .collect()
     }
 
@@ -219,7 +221,7 @@ impl Row<'_> {
         let length = |part: &Part| part.to - part.from;
         let wished: Vec<usize> = stretches
             .iter()
-            .map(|stretch| whole_number((length(stretch) / every).ceil()).max(1))
+            .map(|stretch| whole_number((length(stretch) / every - ROUNDING).ceil()).max(1))
             .collect();
         let worth = whole_number(volume / self.table.least.si().max(1e-9)).max(1);
         if !sparse && wished.iter().sum::<usize>() <= worth {
