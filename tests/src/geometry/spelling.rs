@@ -1,7 +1,7 @@
 //! A course says the same in millimetres, in inches, and shown in either system.
 
 use super::drawn::{Wall, course, millimetres, wall};
-use checks::courses::numbers;
+use checks::courses::{list, numbers, with};
 use proptest::prelude::*;
 use serde_json::Value;
 
@@ -77,5 +77,34 @@ proptest! {
     fn the_system_shown_changes_words_only(wall in wall()) {
         let text = wall.text(millimetres);
         same("", &numbers(&course("metric", &text)), &numbers(&course("imperial", &text)))?;
+    }
+}
+
+/// By hand: a frame stands in the middle of the wall, and the ground changes its slope there or
+/// 20 cm before it.
+#[test]
+fn a_frame_stands_where_the_ground_changes_its_slope_in_feet_as_in_metres() {
+    for (length, spacing, station, told) in [
+        ("5.9944 m", "2.9972 m", "2.9972 m", false),
+        ("19 ft 8 in", "9 ft 10 in", "9 ft 10 in", false),
+        ("5.9944 m", "2.9972 m", "2.7972 m", true),
+    ] {
+        let ground = format!(
+            "top = \"follows ground\"\nground = [ {{ station = \"{station}\", level = \"0.1 m\" }} ]"
+        );
+        let plan = numbers(&with(&[
+            ("length = \"6 m\"", &format!("length = \"{length}\"")),
+            (
+                "spacing_straight = \"3 m\"",
+                &format!("spacing_straight = \"{spacing}\""),
+            ),
+            ("top = \"level\"", &ground),
+        ]));
+        let mut cautions = list(&plan, "/cautions").iter();
+        assert_eq!(
+            cautions.any(|it| it["id"] == "top-bends"),
+            told,
+            "{station} of {length}"
+        );
     }
 }

@@ -3,7 +3,7 @@
 use super::{COMMON, Shown};
 use crate::course::Course;
 use crate::frames::{Fittings, Frames};
-use crate::quantity::{Length, Read, metres, show_length, show_mark, show_small};
+use crate::quantity::{Length, Read, metres, millimetres, show_length, show_mark, show_small};
 use crate::retaining::{Retaining, Verdict};
 use crate::tables::{RetainingTable, Tables};
 use crate::wall::{Across, Piece, Top, Wall};
@@ -218,10 +218,12 @@ fn top_bends_in_a_bay(course: &Course, lie: Lie<'_>) -> Found {
     if lie.wall.top != Top::FollowsGround {
         return None;
     }
+    // Frames are set to the millimetre: no nearer to one than that, it stands there.
+    let near = millimetres(1.0);
     let inside = |station: Length| {
         let bays = &lie.frames.bays;
         bays.iter()
-            .any(|bay| bay.from < station && station < bay.to)
+            .any(|bay| bay.from + near < station && station + near < bay.to)
     };
     let bends: Vec<String> = lie
         .wall
