@@ -12,6 +12,32 @@ fn chance(text: &str) -> f64 {
     number(&numbers(text), "/finish/chance")
 }
 
+/// As much as a chance may fall because a short break moves by a quarter of an hour: breaks are
+/// spread over the day, and a stage that is nearly done may then have to go on after one.
+const BREAK_MOVES: f64 = 0.05;
+
+/// Tells where more time lowers the chance. A longer day may owe one more short break, and that
+/// may take more of it than was added: such days say nothing.
+fn is_lowered(days: &[Day], more: &[Day], length: u32) -> Option<String> {
+    let [before, after] = [days, more].map(|days| numbers(&of_length(&on(days), length)));
+    let short_breaks = |plan: &Value| {
+        let entries = list(plan, "/timetable").iter();
+        let short = entries.filter(|it| it["what"] == "Short break");
+        short.map(|it| it["start"].clone()).collect::<Vec<_>>()
+    };
+    let breaks = [&before, &after].map(short_breaks);
+    if breaks[0].len() < breaks[1].len() {
+        return None;
+    }
+    let less = if breaks[0] == breaks[1] {
+        0.0
+    } else {
+        BREAK_MOVES
+    };
+    let [before, after] = [before, after].map(|plan| number(&plan, "/finish/chance"));
+    (after < before - less).then(|| format!("{before} became {after}"))
+}
+
 /// The limit of one reason, in metres.
 fn limit(plan: &Value, reason: &str) -> f64 {
     let limits = list(plan, "/wall/sizing/limits");
@@ -97,8 +123,7 @@ proptest! {
         let which = which % days.len();
         let mut longer: Vec<Day> = days.clone();
         longer[which].finish = (longer[which].finish + more).min(24 * 60 - 1);
-        let [before, after] = [days, longer].map(|days| chance(&of_length(&on(&days), length)));
-        prop_assert!(before <= after, "{before} became {after}");
+        prop_assert_eq!(is_lowered(&days, &longer, length), None);
     }
 
     #[test]
@@ -111,8 +136,7 @@ proptest! {
         let which = which % days.len();
         let mut longer: Vec<Day> = days.clone();
         longer[which].start -= more;
-        let [before, after] = [days, longer].map(|days| chance(&of_length(&on(&days), length)));
-        prop_assert!(before <= after, "{before} became {after}");
+        prop_assert_eq!(is_lowered(&days, &longer, length), None);
     }
 
     #[test]
