@@ -3,13 +3,16 @@
 
 /// Each switch, and what it is set to unless somebody has set it already.
 #[cfg(target_os = "linux")]
-fn switches() -> [(&'static str, String); 4] {
+fn switches() -> [(&'static str, String); 5] {
     let processors = std::thread::available_parallelism().map_or(1, usize::from);
     [
         // The page's scripts are read as they stand, and not compiled. They are short, and wait for
         // Rust most of the time; what the engine's compiler makes of them takes more memory than all
         // else the page holds, and a page without it needs no memory that can be both written and run.
         ("JSC_useJIT", "0".to_owned()),
+        // Nothing is drawn by a graphics pipeline here (`engine.rs`). Without this the toolkit sets one
+        // up all the same, in the program and in the page's process, and loads a compiler for it.
+        ("GDK_GL", "disable".to_owned()),
         // Memory that was freed goes back to the system from 128 KiB on, the C library's own first
         // threshold. Left alone it rises with the largest block ever freed: one large page looked at,
         // and all day more is kept.
