@@ -7,7 +7,6 @@
 
 use crate::TEXT_FAMILY;
 use crate::stand_ins::replaced;
-use std::fmt::Write;
 use typst::layout::{Abs, Em, Frame, FrameItem, Size};
 use typst::model::{Destination, Url};
 use typst::text::{FontInfo, FontStyle, FontWeight, Glyph, TextItem};
@@ -75,19 +74,57 @@ fn written(run: &TextItem) -> Option<String> {
     if face.family.as_str() != TEXT_FAMILY || run.stroke.is_some() || !plain(run) {
         return None;
     }
-    let mut places = String::new();
-    let mut words = String::new();
-    for (c, behind) in placed(run) {
-        let _ = write!(places, " {:.2}", behind.to_pt());
-        match c {
-            '&' => words.push_str("&amp;"),
-            '<' => words.push_str("&lt;"),
-            c => words.push(c),
+    let words: String = words(run).iter().map(Word::svg).collect();
+    Some(format!("<g{}>{words}</g>", look(face, run.size, ink)))
+}
+
+/// A word of a run, and how far behind the run's place it begins and ends: who shows the page may
+/// round the widths of letters to whole dots of the screen, which this spreads over the word.
+struct Word {
+    text: String,
+    from: Abs,
+    to: Abs,
+}
+
+impl Word {
+    fn svg(&self) -> String {
+        let long = self.to - self.from;
+        // One letter has no gap to be made wider or narrower.
+        let long = if self.text.chars().nth(1).is_some() {
+            format!(" textLength=\"{:.2}\"", long.to_pt())
+        } else {
+            String::new()
+        };
+        let text = self.text.replace('&', "&amp;").replace('<', "&lt;");
+        format!("<text x=\"{:.2}\"{long}>{text}</text>", self.from.to_pt())
+    }
+}
+
+/// The words of a run. Not its letters one by one: the window's engine keeps eight bytes of each
+/// place it is given, for good, and of a part of a run (`tspan`) some five hundred.
+fn words(run: &TextItem) -> Vec<Word> {
+    let mut words: Vec<Word> = Vec::new();
+    let mut behind = Abs::zero();
+    let mut within = false;
+    for (glyph, c) in run.glyphs.iter().zip(run.text.chars()) {
+        let from = behind + glyph.x_offset.at(run.size);
+        behind += glyph.x_advance.at(run.size);
+        let goes_on = within;
+        within = c != ' ';
+        match words.last_mut().filter(|_| goes_on) {
+            Some(word) if within => {
+                word.text.push(c);
+                word.to = behind;
+            }
+            _ if within => words.push(Word {
+                text: c.to_string(),
+                from,
+                to: behind,
+            }),
+            _ => {}
         }
     }
-    let places = places.trim_start();
-    let look = look(face, run.size, ink);
-    Some(format!("<text x=\"{places}\"{look}>{words}</text>"))
+    words
 }
 
 fn look(face: &FontInfo, size: Abs, ink: &Color) -> String {
@@ -119,20 +156,4 @@ fn sole(text: &str, glyph: &Glyph) -> Option<char> {
     let mut all = text.get(glyph.range())?.chars();
     let c = all.next()?;
     all.next().is_none().then_some(c)
-}
-
-/// Each character of a run and how far behind its place it stands: who shows the page may round the
-/// widths of letters to whole dots of the screen. Of a gap between words one space is left, which is
-/// all that would be shown.
-fn placed(run: &TextItem) -> Vec<(char, Abs)> {
-    let mut behind = Abs::zero();
-    let mut placed: Vec<(char, Abs)> = Vec::with_capacity(run.glyphs.len());
-    for (glyph, c) in run.glyphs.iter().zip(run.text.chars()) {
-        if c != ' ' || placed.last().is_some_and(|(before, _)| *before != ' ') {
-            placed.push((c, behind + glyph.x_offset.at(run.size)));
-        }
-        behind += glyph.x_advance.at(run.size);
-    }
-    placed.pop_if(|(last, _)| *last == ' ');
-    placed
 }

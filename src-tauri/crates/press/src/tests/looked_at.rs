@@ -67,12 +67,12 @@ fn page_of(template: &str) -> String {
 #[test]
 fn what_the_font_sets_alike_by_itself_is_written_as_words() {
     for (template, written) in [
-        ("Lay them *length in*", &["Lay them", "length in"][..]),
+        ("Lay them *length in*", &["Lay", "them", "length", "in"][..]),
         (
             "_Mind_ #text(fill: red)[your] fingers",
             &["Mind", "your", "fingers"],
         ),
-        ("Tom & Ann: 3 < 4", &["Tom &amp; Ann: 3 &lt; 4"]),
+        ("Tom & Ann: 3 < 4", &["Tom", "&amp;", "Ann:", "&lt;"]),
         ("#rotate(90deg)[Turned]", &["Turned"]),
     ] {
         let svg = page_of(template);
@@ -103,28 +103,48 @@ fn what_it_would_set_otherwise_stays_outlines() {
     }
 }
 
-/// Where each character of the first run stands, in points behind the place of the run.
-fn places(svg: &str) -> Vec<f64> {
-    let (_, run) = svg.split_once("<text x=\"").unwrap();
-    let (places, _) = run.split_once('"').unwrap();
-    places.split(' ').map(|x| x.parse().unwrap()).collect()
+/// Each word of the first run, where it begins in points behind the place of the run, and how long
+/// it is said to be.
+fn words_of(svg: &str) -> Vec<(String, f64, f64)> {
+    let (_, run) = svg.split_once("<text ").unwrap();
+    let (run, _) = run.split_once("</g>").unwrap();
+    let number = |of: &str, key: &str| {
+        let (_, after) = of.split_once(&format!("{key}=\"")).unwrap_or(("", "0\""));
+        after.split('"').next().unwrap().parse().unwrap()
+    };
+    run.split("<text ")
+        .map(|word| {
+            let (attributes, text) = word.split_once('>').unwrap();
+            let text = text.trim_end_matches("</text>").to_owned();
+            (
+                text,
+                number(attributes, "x"),
+                number(attributes, "textLength"),
+            )
+        })
+        .collect()
 }
 
 #[test]
-fn each_letter_stands_where_the_typesetter_has_put_it() {
-    let plain = places(&page_of("two"));
-    assert!(plain.len() == 3 && plain[0] == 0.0, "{plain:?}");
-    let apart = places(&page_of("#text(tracking: 2pt)[two]"));
-    let more: Vec<_> = plain.iter().zip(&apart).map(|(a, b)| b - a).collect();
-    assert!(
-        more.iter()
-            .zip([0.0, 2.0, 4.0])
-            .all(|(is, was)| (is - was).abs() < 0.02)
-    );
-    // A gap that fills the line is one space; what comes before the first word moves the word.
-    let wide = page_of("#box(width: 3cm)[two#h(1fr) three]");
-    assert!(wide.contains(">three</text>"), "{wide}");
-    let raw = page_of("#text(size: 10pt)[#\"  a   b \"]");
-    assert!(raw.contains(">a b</text>"), "{raw}");
-    assert_eq!(places(&raw).len(), 3);
+fn each_word_stands_where_the_typesetter_has_put_it() {
+    let of = |template: &str| words_of(&page_of(template));
+    let plain = of("#text(size: 10pt)[two too]");
+    let apart = of("#text(size: 10pt, tracking: 2pt)[two too]");
+    let texts = |words: &[(String, f64, f64)]| -> Vec<String> {
+        words.iter().map(|word| word.0.clone()).collect()
+    };
+    assert_eq!(texts(&plain), ["two", "too"]);
+    assert!(plain[0].1.abs() < 0.01, "{plain:?}");
+    // Two points more after each letter: four letters come before the second word, the last
+    // letter of which has none behind it.
+    let more = |at: usize| [apart[at].1 - plain[at].1, apart[at].2 - plain[at].2];
+    for (is, was) in more(0).into_iter().chain(more(1)).zip([0.0, 6.0, 8.0, 4.0]) {
+        assert!((is - was).abs() < 0.03, "{plain:?} {apart:?}");
+    }
+    // A gap that fills the line moves the word behind it; gaps are no words.
+    let wide = of("#box(width: 3cm)[two#h(1fr) three]");
+    assert_eq!(texts(&wide), ["two"]);
+    let raw = of("#text(size: 10pt)[#\"  a   b \"]");
+    assert_eq!(texts(&raw), ["a", "b"]);
+    assert!(raw[0].2 < 0.01 && raw[0].1 < raw[1].1, "{raw:?}");
 }
