@@ -11,7 +11,7 @@ fn switches() -> [(&'static str, String); 5] {
         // else the page holds, and a page without it needs no memory that can be both written and run.
         ("JSC_useJIT", "0".to_owned()),
         // Nothing is drawn by a graphics pipeline here (`engine.rs`). Without this the toolkit sets one
-        // up all the same, in the program and in the page's process, and loads a compiler for it.
+        // up all the same, for the program and for the page's process.
         ("GDK_GL", "disable".to_owned()),
         // Memory that was freed goes back to the system from 128 KiB on, the C library's own first
         // threshold. Left alone it rises with the largest block ever freed: one large page looked at,

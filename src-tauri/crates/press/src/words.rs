@@ -105,23 +105,20 @@ impl Word {
 fn words(run: &TextItem) -> Vec<Word> {
     let mut words: Vec<Word> = Vec::new();
     let mut behind = Abs::zero();
-    let mut within = false;
+    let mut begins = true;
     for (glyph, c) in run.glyphs.iter().zip(run.text.chars()) {
         let from = behind + glyph.x_offset.at(run.size);
         behind += glyph.x_advance.at(run.size);
-        let goes_on = within;
-        within = c != ' ';
-        match words.last_mut().filter(|_| goes_on) {
-            Some(word) if within => {
-                word.text.push(c);
-                word.to = behind;
-            }
-            _ if within => words.push(Word {
-                text: c.to_string(),
-                from,
-                to: behind,
-            }),
-            _ => {}
+        if c == ' ' {
+            begins = true;
+        } else if begins {
+            begins = false;
+            let text = c.to_string();
+            let to = behind;
+            words.push(Word { text, from, to });
+        } else if let Some(word) = words.last_mut() {
+            word.text.push(c);
+            word.to = behind;
         }
     }
     words
