@@ -9,8 +9,9 @@ use crate::wall::{Bend, Line, Place, Side};
 const STEP_M: f64 = 0.2;
 /// And in no more of them for each of its stretches.
 const MOST_STEPS: f64 = 2000.0;
-/// No more of a step than this is rounding.
-const ROUNDING: f64 = 1e-9;
+/// No more than this, of a step or in metres, is rounding: the same length written in inches may come
+/// out a hair longer or shorter.
+pub(super) const ROUNDING: f64 = 1e-9;
 /// Nearer along the line than this a bend's own radius says how far out there is room.
 const OWN_M: f64 = 1.0;
 /// Stretches nearer to each other than this are one wall on another: no room for anything.
@@ -19,8 +20,7 @@ const SAME_M: f64 = 0.2;
 /// the end itself.
 const NEARER: f64 = 0.999;
 
-/// So many steps for a length. What is a hair longer than whole steps, as the same length written
-/// in inches may come out, has no step more for it.
+/// So many steps for a length. What is a hair longer than whole steps has no step more for it.
 fn steps_along(length: f64) -> f64 {
     (length / STEP_M - ROUNDING).ceil().clamp(0.0, MOST_STEPS)
 }

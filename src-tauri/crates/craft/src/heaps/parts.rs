@@ -1,6 +1,7 @@
 //! The pieces of a row, one for each heap: open stretches between the ways, shared where two
 //! kinds lie in one row.
 
+use super::field::ROUNDING;
 use super::row::{Amount, Row};
 use super::ways::between;
 use crate::quantity::{Read, whole_number};
@@ -12,8 +13,6 @@ use std::f64::consts::PI;
 const LEAST_M: f64 = 0.5;
 /// A piece shorter than this holds a full heap as a cone only, which wastes ground.
 const RIDGE_M: f64 = 2.4;
-/// No more than this is rounding: the same piece written in inches may come out a hair shorter.
-const ROUNDING: f64 = 1e-9;
 /// Nor is there a heap beside another kind on less than this.
 const LEAST_BESIDE_M: f64 = 1.2;
 /// A heap is given a little more length than it needs.

@@ -1,6 +1,6 @@
 //! Barrow ways through the rows, and the stretches of row they leave.
 
-use super::field::Field;
+use super::field::{Field, ROUNDING};
 use crate::quantity::{Length, Read, metres};
 use crate::wall::Side;
 
@@ -105,7 +105,7 @@ impl Way {
 /// near. A ring has one at its start, so that none of its rows runs on past it.
 pub(super) fn ways(field: &Field<'_>, every: f64, width: f64, joints: &[f64]) -> Vec<Way> {
     let whole = field.to - field.from;
-    let stretches = (whole / every.max(0.1) - 1e-9).ceil().max(1.0);
+    let stretches = (whole / every.max(0.1) - ROUNDING).ceil().max(1.0);
     let apart = whole / stretches;
     let first = if field.ring { 0_u32 } else { 1 };
     (first..)
