@@ -13,7 +13,8 @@ fn chance(text: &str) -> f64 {
 }
 
 /// As much as a chance may fall because a short break moves by a quarter of an hour: breaks are
-/// spread over the day, and a stage that is nearly done may then have to go on after one.
+/// spread over the day, and a stage that is nearly done may then have to go on after one. Chosen
+/// here: in 300 draws one fell, by 0.016.
 const BREAK_MOVES: f64 = 0.05;
 
 /// Tells where more time lowers the chance. A longer day may owe one more short break, and that
